@@ -1,0 +1,52 @@
+// Bundles each entry for the browser and holds its minified, gzipped size against a budget.
+//
+// The bundle also proves that no entry reaches for a module of Node. Needs a build. Run: npm run check:size
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { gzipSync } from "node:zlib";
+import { build } from "esbuild";
+import { ROOT } from "./lib.mjs";
+
+/** Budgets in kB (1000 bytes) of minified, gzipped code with all dependencies but those marked external. */
+const BUDGETS = [
+  { name: "kernel + members + joints", entries: ["kernel", "members", "joints"], limit: 24 },
+  { name: "layout with zod", entries: ["layout"], limit: 45 },
+  { name: "export without JSCAD", entries: ["export"], limit: 15 },
+];
+
+/** Every entry is bundled once to prove that it can be, budget or not. */
+const BUNDLED = Object.values(JSON.parse(readFileSync(join(ROOT, "package.json"), "utf8")).exports)
+  .map((entry) => entry.import?.default)
+  .filter((path) => path !== undefined);
+
+async function bundle(contents) {
+  const result = await build({
+    stdin: { contents, resolveDir: ROOT, loader: "js" },
+    bundle: true,
+    write: false,
+    minify: true,
+    format: "esm",
+    platform: "browser",
+    target: "es2022",
+    logLevel: "error",
+  });
+  return gzipSync(result.outputFiles[0].contents, { level: 9 }).length / 1000;
+}
+
+let failed = 0;
+for (const entry of BUNDLED) {
+  const size = await bundle(`export * from "${entry}";`);
+  console.log(`ok  ${entry} bundles for the browser: ${size.toFixed(1)} kB gz`);
+}
+for (const { name, entries, limit } of BUDGETS) {
+  const size = await bundle(entries.map((entry) => `export * from "./dist/${entry}/index.js";`).join("\n"));
+  const good = size <= limit;
+  if (!good) failed += 1;
+  console.log(`${good ? "ok " : "BAD"} ${name}: ${size.toFixed(1)} kB gz of ${limit} kB`);
+}
+if (failed > 0) {
+  console.error(
+    `${failed} bundle(s) over budget: find what grew, or raise the limit in scripts/size-check.mjs with a reason`,
+  );
+  process.exit(1);
+}

@@ -1,0 +1,82 @@
+/**
+ * The files of a built guard, in memory: models, one mesh per piece, records and the cut list.
+ *
+ * @packageDocumentation
+ */
+import { toObj, toStlBinary } from "../export/index.js";
+import type { NamedMesh } from "../export/named.js";
+import type { Piece } from "../joints/piece.js";
+import { type Diagnostic, hasErrors, type Result } from "../kernel/diagnostic.js";
+import { placeMesh } from "../kernel/mesh/mesh.js";
+import { tessellate } from "../kernel/mesh/tessellate.js";
+import { cutList, cutListText, pieceRecords } from "../shop/index.js";
+import { fileNames } from "./file-names.js";
+import type { Guard } from "./guard.js";
+import { generator } from "./version.js";
+import type { OutputFile } from "./write-all.js";
+
+/** Model formats that can be asked for. */
+export const MODEL_FORMATS = ["stl", "obj"] as const;
+/** One of them. */
+export type ModelFormat = (typeof MODEL_FORMATS)[number];
+
+const MTL = "model.mtl";
+/** sRGB, 0 to 1: told apart on a screen and in grey. */
+const COLOURS: Readonly<Record<string, readonly [number, number, number]>> = {
+  "top-rail": [0.72, 0.45, 0.2],
+  rail: [0.35, 0.5, 0.62],
+  post: [0.3, 0.32, 0.34],
+  other: [0.6, 0.6, 0.6],
+};
+/** Steps were counted and sizes typed: the document knows no survey. */
+const BASIS = "figures typed into the design document; no survey. Counted steps are not measured steps.";
+
+/** All files of a guard, or what keeps them from being written. */
+export function guardFiles(
+  guard: Guard,
+  options: { readonly chord: number; readonly formats: readonly ModelFormat[] },
+): Result<readonly OutputFile[]> {
+  const { chord, formats } = options;
+  const own = guard.pieces.flatMap((piece) => ownMesh(piece, guard, chord));
+  const placed = own.map(({ piece, item }) => ({ ...item, mesh: placeMesh(item.mesh, piece.frame) }));
+  const files: OutputFile[] = [];
+  const diagnostics: Diagnostic[] = [];
+  const keep = <T>(result: Result<T>, add: (value: T) => void) => {
+    diagnostics.push(...result.diagnostics);
+    if (result.ok) add(result.value);
+  };
+  if (formats.includes("stl")) {
+    keep(toStlBinary(placed, { tolerance: chord }), (data) => files.push({ path: "model.stl", data }));
+    const names = fileNames(own.map(({ piece }) => piece.mark));
+    own.forEach(({ item }, i) => {
+      keep(toStlBinary([item], { tolerance: chord }), (data) =>
+        files.push({ path: `pieces/${names[i]}.stl`, data }),
+      );
+    });
+  }
+  if (formats.includes("obj")) {
+    keep(toObj(placed, { mtlName: MTL }), ({ obj, mtl }) => {
+      files.push({ path: "model.obj", data: obj }, { path: MTL, data: mtl });
+    });
+  }
+  if (hasErrors(diagnostics)) return { ok: false, diagnostics };
+  return { ok: true, value: [...files, ...papers(guard)], diagnostics };
+}
+
+function ownMesh(piece: Piece, guard: Guard, chord: number): { piece: Piece; item: NamedMesh }[] {
+  const solid = guard.solids.get(piece.id);
+  const colour = COLOURS[piece.role];
+  if (!solid) return [];
+  const mesh = tessellate(solid, { chord });
+  return [{ piece, item: { name: piece.mark, mesh, material: piece.role, ...(colour && { colour }) } }];
+}
+
+function papers({ design, pieces, masses, warnings }: Guard): OutputFile[] {
+  const header = { generator: generator(), job: design.job };
+  const kilograms = new Map([...masses].map(([id, m]) => [id, m.mass]));
+  const list = cutList(pieces, { unit: design.unit, masses: kilograms });
+  return [
+    { path: "pieces.json", data: `${JSON.stringify(pieceRecords(pieces, masses, header), null, 2)}\n` },
+    { path: "cutlist.txt", data: cutListText(list, { ...header, basis: BASIS, notes: warnings }) },
+  ];
+}

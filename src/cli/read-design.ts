@@ -1,0 +1,70 @@
+/**
+ * Reads a design file, or standard input for `-`, as JSON.
+ *
+ * What cannot be read is a usage error with the file's name and, for broken JSON, the line and column where the reader
+ * stopped. Whether the JSON is a design is for the layout room to say.
+ *
+ * @packageDocumentation
+ */
+import { readFileSync, statSync } from "node:fs";
+import { resolve } from "node:path";
+import { type CliIo, UsageError } from "./io.js";
+
+/** Largest design read, bytes: a hundred times the longest one written by hand. */
+const LARGEST = 4 * 1024 * 1024;
+
+/**
+ * The parsed JSON of a design.
+ *
+ * @param name - path, or `-` for standard input
+ * @throws UsageError when it cannot be read or is no JSON
+ */
+export async function readDesign(name: string, io: CliIo): Promise<unknown> {
+  const label = name === "-" ? "standard input" : name;
+  const text = name === "-" ? await io.readStdin() : readText(resolve(io.cwd, name), label);
+  if (text.length > LARGEST) throw tooLarge(label);
+  try {
+    return JSON.parse(text.replace(/^\uFEFF/, ""));
+  } catch (error) {
+    const message = error instanceof Error ? error.message : String(error);
+    throw new UsageError(
+      `${label} is not JSON: ${place(message, text)}.`,
+      "Check commas, quotes and brackets there.",
+    );
+  }
+}
+
+function readText(path: string, label: string): string {
+  try {
+    if (statSync(path).size > LARGEST) throw tooLarge(label);
+    return readFileSync(path, "utf8");
+  } catch (error) {
+    if (error instanceof UsageError) throw error;
+    const code = (error as NodeJS.ErrnoException).code ?? "";
+    const why: Readonly<Record<string, string>> = {
+      ENOENT: "there is no such file",
+      EISDIR: "it is a folder",
+      EACCES: "permission is denied",
+    };
+    throw new UsageError(
+      `Cannot read ${label}: ${why[code] ?? String(error)}.`,
+      "Give a design file, or - for standard input.",
+    );
+  }
+}
+
+function tooLarge(label: string): UsageError {
+  return new UsageError(
+    `${label} is larger than ${LARGEST} bytes.`,
+    "A design is a few kilobytes: check the file's name.",
+  );
+}
+
+/** The reader's message with line and column where it tells a position. */
+function place(message: string, text: string): string {
+  const at = /position (\d+)/.exec(message)?.[1];
+  if (at === undefined) return message.replace(/\.$/, "");
+  const before = text.slice(0, Number(at)).split("\n");
+  const plain = message.replace(/ (in JSON )?at position.*$/, "");
+  return `${plain} at line ${before.length}, column ${(before.at(-1)?.length ?? 0) + 1}`;
+}

@@ -1,0 +1,9 @@
+/**
+ * The export room: meshes of pieces as STL and OBJ files. Adapters to other libraries are entries of their own.
+ *
+ * @packageDocumentation
+ */
+export type { NamedMesh } from "./named.js";
+export { type ObjFiles, type ObjOptions, toObj } from "./obj.js";
+export { toStlAscii } from "./stl-ascii.js";
+export { encodeStlBinary, type StlBinaryOptions, toStlBinary } from "./stl-binary.js";

@@ -1,0 +1,34 @@
+/**
+ * Decisions: what each end is cut to, before any geometry is made of it.
+ *
+ * @packageDocumentation
+ */
+import type { Vec3 } from "../kernel/vec.js";
+import type { MemberEnd } from "./joint.js";
+
+/** What one end is cut to. Points and directions in the layout. */
+export type Decision =
+  | {
+      readonly kind: "flat";
+      readonly joint: string;
+      readonly onto: readonly string[];
+      readonly point: Vec3;
+      readonly normal: Vec3;
+      /** Set when the plane is shared with a mate. */
+      readonly miter: boolean;
+      readonly step: number;
+    }
+  | {
+      readonly kind: "skin";
+      readonly joint: string;
+      readonly onto: readonly string[];
+      readonly gap: number;
+      readonly shoulder: "refuse" | "midline";
+      /** How several headers combine. */
+      readonly combine: "min" | "max";
+    };
+
+/** Key of an end in maps. */
+export function endKey(end: MemberEnd): string {
+  return `${end.member}\u0000${end.end}`;
+}

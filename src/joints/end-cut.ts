@@ -1,0 +1,142 @@
+/**
+ * The numbers of one end as the shop reads them.
+ *
+ * @packageDocumentation
+ */
+import { type CompiledEnd, endAt } from "../kernel/end-compile.js";
+import { directionToLocal, type Frame, pointToLocal } from "../kernel/frame.js";
+import { type Loop, pointOn, type Region } from "../kernel/region.js";
+import { extentAlong } from "../kernel/region-extent.js";
+import type { Sheet } from "../kernel/sheet.js";
+import { normalAt } from "../kernel/surface.js";
+import { addScaled, cross, dot, length, normalize, scale, type Vec2, type Vec3 } from "../kernel/vec.js";
+import type { Member } from "../members/member.js";
+import type { Decision } from "./decision.js";
+import { atan2Degrees } from "./degrees.js";
+import type { ArrisMark, CopeNumbers, EndCut, SawSetting } from "./piece.js";
+import { inwardAt } from "./wall.js";
+import { faceWord } from "./words.js";
+
+/** The cut of one end. */
+export function endCut(
+  member: Member,
+  end: 0 | 1,
+  decision: Decision,
+  compiled: CompiledEnd,
+  members: ReadonlyMap<string, Member>,
+): EndCut {
+  const skin = decision.kind === "skin";
+  const flat = compiled.root.kind === "leaf";
+  const saw = flat ? sawSetting(compiled) : undefined;
+  const dihedral = skin ? dihedralRange(member.section.region, compiled) : undefined;
+  return {
+    end,
+    kind: !flat ? "cope" : !skin && decision.miter ? "miter" : saw?.fromSquare === 0 ? "square" : "plane",
+    joint: decision.joint,
+    onto: decision.onto,
+    ...(saw ? { saw } : {}),
+    arris: arrisMarks(member, compiled),
+    cope:
+      flat || !skin
+        ? []
+        : decision.onto.flatMap((id) => copeNumbers(member, end, members.get(id) as Member, decision.gap)),
+    ...(dihedral ? { dihedral } : {}),
+    fit: skin ? { step: 0, gap: decision.gap } : { step: decision.step, gap: 0 },
+  };
+}
+
+/** Saw settings of a single flat cut: g is how fast the cut goes outwards towards left (u) and up (v). */
+function sawSetting(end: CompiledEnd): SawSetting {
+  const sheet = end.sheets[0] as Sheet;
+  const gu = end.dir * sheet.a;
+  const gv = end.dir * sheet.b;
+  const snap = (x: number): number => (Math.abs(x) < 1e-12 ? 0 : x);
+  const [u, v] = [snap(gu), snap(gv)];
+  const fromSquare = atan2Degrees(Math.hypot(u, v), 1);
+  return {
+    miter: atan2Degrees(u, 1),
+    bevel: atan2Degrees(v, Math.hypot(1, u)),
+    fromSquare,
+    fromLength: 90 - fromSquare,
+    clock: u === 0 && v === 0 ? 0 : atan2Degrees(v, u),
+  };
+}
+
+/** Places of the section that a marker finds: corners of a rectangle, crowns of a round, middles of the sides. */
+function marks(member: Member): Vec2[] {
+  const { shape, region } = member.section;
+  const across = extentAlong(region.outer, [1, 0]);
+  const up = extentAlong(region.outer, [0, 1]);
+  const crowns: Vec2[] = [
+    [0, up.greatest],
+    [across.greatest, 0],
+    [0, up.least],
+    [across.least, 0],
+  ];
+  if (shape.kind !== "rect-tube" && shape.kind !== "rect-bar") return crowns;
+  return [...crowns, ...cornersOf(region.outer)];
+}
+
+/** Middle of each rounded corner, or the sharp corner itself. */
+function cornersOf(outer: Loop): Vec2[] {
+  const arcs = outer.filter((s) => s.kind === "arc");
+  return arcs.length > 0 ? arcs.map((s) => pointOn(s, 0.5)) : outer.map((s) => pointOn(s, 0));
+}
+
+function arrisMarks(member: Member, end: CompiledEnd): ArrisMark[] {
+  const axis = endAt(end, 0, 0).out;
+  if (!Number.isFinite(axis)) return [];
+  return marks(member).flatMap(([u, v]) => {
+    const { out } = endAt(end, u, v);
+    return Number.isFinite(out) ? [{ name: faceWord(member.frame, u, v), offset: out - axis }] : [];
+  });
+}
+
+/** Angle, offset and toe of a branch on a round header; nothing for other headers. */
+function copeNumbers(member: Member, end: 0 | 1, header: Member, gap: number): CopeNumbers[] {
+  const { shape } = header.section;
+  if (shape.kind !== "round-tube" && shape.kind !== "round-bar") return [];
+  const d: Vec3 = end === 1 ? [0, 0, -1] : [0, 0, 1];
+  let a = directionToLocal(member.frame, header.frame.z);
+  if (dot(a, d) < -1e-12) a = scale(a, -1);
+  const sine = length(cross(a, d));
+  const along = addScaled(a, d, -dot(a, d));
+  const heel = length(along) === 0 ? along : normalize(along);
+  const toe = scale(heel, -1);
+  const side = cross(d, toe);
+  const p = pointToLocal(member.frame, header.frame.origin);
+  const offset = -dot(p, side);
+  return [{ onto: header.id, angle: atan2Degrees(sine, dot(a, d)), offset: tidy(offset), gap, toe }];
+}
+
+function tidy(x: number): number {
+  return Math.abs(x) < 1e-9 ? 0 : x;
+}
+
+const DIHEDRAL_STATIONS = 90;
+
+/** Range of the angle between the branch's outside and the header's outside along the joint, degrees. */
+function dihedralRange(region: Region, end: CompiledEnd): { least: number; greatest: number } | undefined {
+  let [least, greatest] = [180, 0];
+  for (const segment of region.outer) {
+    for (let k = 0; k <= DIHEDRAL_STATIONS; k++) {
+      const t = k / DIHEDRAL_STATIONS;
+      const [u, v] = pointOn(segment, t);
+      const [iu, iv] = inwardAt(segment, t);
+      const { out, sheet } = endAt(end, u + 1e-9 * iu, v + 1e-9 * iv);
+      if (sheet < 0) continue;
+      const { surface, sense } = end.sheets[sheet] as Sheet;
+      // The cut's outside is the header's inside: cos ψ = −N(header)·N(branch) = N(cut)·N(branch).
+      const n = scale(normalAt(surface, [u, v, end.dir * out]), sense);
+      const psi = (Math.acos(Math.min(1, Math.max(-1, -(n[0] * iu + n[1] * iv)))) * 180) / Math.PI;
+      least = Math.min(least, psi);
+      greatest = Math.max(greatest, psi);
+    }
+  }
+  return greatest >= least ? { least, greatest } : undefined;
+}
+
+/** Named sides of a frame, for papers that show it. */
+export function sideTowardsEye(frame: Frame): { readonly faceUp: string; readonly towards: Vec3 } {
+  return { faceUp: faceWord(frame, 0, 1), towards: frame.y };
+}

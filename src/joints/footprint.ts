@@ -1,0 +1,69 @@
+/**
+ * Does the header reach under the whole branch? Branches are cut to untrimmed skins, so this is asked afterwards.
+ *
+ * Points of the branch's cut, taken just inside its outline, are carried into the header's frame; the header's own ends say
+ * whether it has material there.
+ *
+ * @packageDocumentation
+ */
+import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
+import { insidePoint } from "../kernel/end-boundary.js";
+import { type CompiledEnd, endAt } from "../kernel/end-compile.js";
+import { pointToLocal, pointToParent } from "../kernel/frame.js";
+import { STEP_MM } from "../kernel/tolerance.js";
+import type { Vec3 } from "../kernel/vec.js";
+import type { Member } from "../members/member.js";
+
+/** A member with its compiled ends; null where an end could not be compiled. */
+export interface Compiled {
+  readonly member: Member;
+  readonly ends: readonly [CompiledEnd | null, CompiledEnd | null];
+}
+
+const STATIONS = 12;
+
+/** How far a point is past the header's ends along its axis, millimetres; 0 when the header reaches it. */
+function pastEnds(header: Compiled, p: Vec3): number {
+  const [u, v, s] = pointToLocal(header.member.frame, p);
+  const [low, high] = header.ends;
+  const past = (end: CompiledEnd | null, outwards: number): number => {
+    if (!end) return 0;
+    const { out } = endAt(end, u, v);
+    return Number.isFinite(out) ? outwards - out : 0;
+  };
+  return Math.max(0, past(low, -s), past(high, s));
+}
+
+/** A diagnostic when the branch's footprint runs past the ends of every header it is cut to. */
+export function footprintProblem(
+  branch: Compiled,
+  end: 0 | 1,
+  headers: readonly Compiled[],
+): Diagnostic | null {
+  const compiled = branch.ends[end];
+  if (!compiled || headers.length === 0) return null;
+  const { member } = branch;
+  let worst = 0;
+  let at: Vec3 = member.from;
+  for (const segment of member.section.region.outer) {
+    for (let k = 0; k < STATIONS; k++) {
+      const [u, v] = insidePoint(segment, k / STATIONS);
+      const { out } = endAt(compiled, u, v);
+      if (!Number.isFinite(out)) continue;
+      const p = pointToParent(member.frame, [u, v, compiled.dir * out]);
+      const past = Math.min(...headers.map((h) => pastEnds(h, p)));
+      if (past > worst) [worst, at] = [past, p];
+    }
+  }
+  if (worst <= STEP_MM) return null;
+  const names = headers.map((h) => h.member.id);
+  return diagnostic({
+    code: "header-ends-inside-footprint",
+    members: [member.id, ...names],
+    end,
+    point: at,
+    message: `${names.join(" and ")} ${names.length > 1 ? "end" : "ends"} ${worst.toFixed(3)} mm inside the footprint of ${member.id}.`,
+    hint: "Let the header run on past the branch, move the branch in, or cut the branch to a plane.",
+    values: { past: worst },
+  });
+}

@@ -1,0 +1,189 @@
+/**
+ * Is every edge of a mesh used exactly once in each direction, and which triangles are neighbours?
+ *
+ * A half-edge is one side of a triangle, number 3t + k for the side from corner k of triangle t. Half-edges are gathered
+ * by their lower vertex and sorted by the higher, so that all uses of one edge lie side by side: linear but for the
+ * sorting of one vertex's few edges.
+ *
+ * @packageDocumentation
+ */
+import { collinear } from "./orient.js";
+
+/** What the edges say. Counts; vertex and triangle numbers are those of the mesh. */
+export interface EdgeSurvey {
+  /** Per half-edge the one it is matched with, or −1. */
+  readonly opposite: Int32Array;
+  /** Different edges, whatever their use. */
+  readonly edges: number;
+  /** Edges not used exactly once in each direction. */
+  readonly openEdges: number;
+  /** The two vertices of the first of them. */
+  readonly firstOpen?: readonly [number, number];
+  /** Triangles on the same three vertices as another one, whichever way round. */
+  readonly duplicateTriangles: number;
+  readonly firstDuplicate?: number;
+}
+
+/** Surveys the edges of triangles whose indices are in range. */
+export function surveyEdges(vertices: number, triangles: Uint32Array): EdgeSurvey {
+  const { keys, start } = sortedHalfEdges(vertices, triangles);
+  const opposite = new Int32Array(triangles.length).fill(-1);
+  const found = { edges: 0, openEdges: 0, duplicateTriangles: 0 };
+  let firstOpen: readonly [number, number] | undefined;
+  let firstDuplicate: number | undefined;
+  for (let low = 0; low < vertices; low++) {
+    const end = start[low + 1] as number;
+    for (let i = start[low] as number, j = i; i < end; i = j) {
+      const high = highOf(keys, i, triangles.length);
+      while (j < end && highOf(keys, j, triangles.length) === high) j++;
+      found.edges++;
+      if (j - i > 1) {
+        const twin = duplicateAt(keys, i, j, high, triangles);
+        found.duplicateTriangles += twin.count;
+        firstDuplicate ??= twin.first;
+      }
+      const [a, b] = [halfEdgeOf(keys, i, triangles.length), halfEdgeOf(keys, i + 1, triangles.length)];
+      if (low !== high && j - i === 2 && triangles[a] !== triangles[b]) {
+        opposite[a] = b;
+        opposite[b] = a;
+      } else {
+        found.openEdges++;
+        firstOpen ??= [low, high];
+      }
+    }
+  }
+  return {
+    opposite,
+    ...found,
+    ...(firstOpen && { firstOpen }),
+    ...(firstDuplicate !== undefined && { firstDuplicate }),
+  };
+}
+
+/** Triangles with two equal corners or with three corners exactly on one line, and the least height of all others. */
+export function surveyShapes(
+  positions: Float64Array,
+  triangles: Uint32Array,
+  minAltitude: number,
+): { readonly degenerate: number; readonly first?: number; readonly leastAltitude: number } {
+  let degenerate = 0;
+  let first: number | undefined;
+  let leastAltitude = Infinity;
+  for (let h = 0; h < triangles.length; h += 3) {
+    const [a, b, c] = [triangles[h] as number, triangles[h + 1] as number, triangles[h + 2] as number];
+    const flat = a === b || b === c || c === a || collinear(positions, a, b, c);
+    const altitude = flat ? 0 : altitudeOf(positions, a, b, c);
+    if (flat || altitude < minAltitude) {
+      degenerate++;
+      first ??= h / 3;
+    } else leastAltitude = Math.min(leastAltitude, altitude);
+  }
+  return { degenerate, leastAltitude, ...(first !== undefined && { first }) };
+}
+
+/** Vertices at which more than one closed fan of triangles meets: the surface is pinched there to a point. */
+export function pinchedVertices(vertices: number, triangles: Uint32Array, opposite: Int32Array): number {
+  const fans = new Uint8Array(vertices);
+  const seen = new Uint8Array(triangles.length);
+  let pinched = 0;
+  for (let h = 0; h < triangles.length; h++) {
+    if (seen[h]) continue;
+    for (let g = h; g >= 0 && !seen[g]; g = opposite[g - (g % 3) + ((g + 2) % 3)] as number) seen[g] = 1;
+    const v = triangles[h] as number;
+    if (fans[v] === 1) pinched++;
+    fans[v] = Math.min(2, (fans[v] as number) + 1);
+  }
+  return pinched;
+}
+
+/** Keys `high · halfEdges + halfEdge`, gathered by the lower vertex and sorted within it. */
+function sortedHalfEdges(
+  vertices: number,
+  triangles: Uint32Array,
+): { keys: Float64Array; start: Uint32Array } {
+  const count = triangles.length;
+  const start = new Uint32Array(vertices + 2);
+  for (let h = 0; h < count; h++) {
+    const low = Math.min(triangles[h] as number, endOf(triangles, h));
+    start[low + 2] = (start[low + 2] as number) + 1;
+  }
+  for (let v = 2; v < vertices + 2; v++) start[v] = (start[v] as number) + (start[v - 1] as number);
+  const keys = new Float64Array(count);
+  for (let h = 0; h < count; h++) {
+    const from = triangles[h] as number;
+    const to = endOf(triangles, h);
+    const low = Math.min(from, to);
+    const place = start[low + 1] as number;
+    keys[place] = Math.max(from, to) * count + h;
+    start[low + 1] = place + 1;
+  }
+  for (let v = 0; v < vertices; v++) sortRange(keys, start[v] as number, start[v + 1] as number);
+  return { keys, start };
+}
+
+/** Insertion sort for the few edges of an ordinary vertex; the engine's own sort for the hub of a fan. */
+function sortRange(keys: Float64Array, from: number, to: number): void {
+  if (to - from > 24) {
+    keys.subarray(from, to).sort();
+    return;
+  }
+  for (let i = from + 1; i < to; i++) {
+    const key = keys[i] as number;
+    let j = i - 1;
+    for (; j >= from && (keys[j] as number) > key; j--) keys[j + 1] = keys[j] as number;
+    keys[j + 1] = key;
+  }
+}
+
+/** Uses of one edge whose apexes are equal belong to twins; counted at the edge that lies across the highest corner. */
+function duplicateAt(
+  keys: Float64Array,
+  from: number,
+  to: number,
+  high: number,
+  triangles: Uint32Array,
+): { count: number; first?: number } {
+  let count = 0;
+  let first: number | undefined;
+  for (let j = from + 1; j < to; j++) {
+    const h = halfEdgeOf(keys, j, triangles.length);
+    const apex = apexOf(triangles, h);
+    if (apex <= high) continue;
+    for (let i = from; i < j; i++) {
+      if (apexOf(triangles, halfEdgeOf(keys, i, triangles.length)) !== apex) continue;
+      count++;
+      first ??= Math.floor(h / 3);
+      break;
+    }
+  }
+  return { count, ...(first !== undefined && { first }) };
+}
+
+function highOf(keys: Float64Array, i: number, count: number): number {
+  return Math.floor((keys[i] as number) / count);
+}
+
+function halfEdgeOf(keys: Float64Array, i: number, count: number): number {
+  return (keys[i] as number) % count;
+}
+
+function endOf(triangles: Uint32Array, h: number): number {
+  return triangles[h % 3 === 2 ? h - 2 : h + 1] as number;
+}
+
+function apexOf(triangles: Uint32Array, h: number): number {
+  return triangles[h % 3 === 0 ? h + 2 : h - 1] as number;
+}
+
+/** Height over the longest side, millimetres. */
+function altitudeOf(p: Float64Array, a: number, b: number, c: number): number {
+  const side = (i: number, j: number, k: number) => (p[3 * j + k] as number) - (p[3 * i + k] as number);
+  const [ux, uy, uz] = [side(a, b, 0), side(a, b, 1), side(a, b, 2)];
+  const [vx, vy, vz] = [side(a, c, 0), side(a, c, 1), side(a, c, 2)];
+  const x = uy * vz - uz * vy;
+  const y = uz * vx - ux * vz;
+  const z = ux * vy - uy * vx;
+  const w2 = (vx - ux) ** 2 + (vy - uy) ** 2 + (vz - uz) ** 2;
+  const longest2 = Math.max(ux * ux + uy * uy + uz * uz, vx * vx + vy * vy + vz * vz, w2);
+  return Math.sqrt((x * x + y * y + z * z) / longest2);
+}

@@ -1,0 +1,146 @@
+/**
+ * Points along every edge of a solid: each edge is sampled once, and both its faces use the same points.
+ *
+ * An edge gets a point wherever it crosses a ruling of a face beside it. So each of its chords lies within one strip of
+ * both faces and leaves neither surface by more than the tolerance.
+ *
+ * @packageDocumentation
+ */
+import { type Curve, evaluate } from "../curve/curve.js";
+import type { Edge, Face, Solid } from "../solid.js";
+import type { CylinderSurface } from "../surface.js";
+import { dot, type Vec3 } from "../vec.js";
+import { gridOf } from "./grid.js";
+
+/** All points of a mesh, and for each edge the indices of its points from start to end. */
+export interface EdgeSamples {
+  readonly positions: number[];
+  readonly chains: readonly (readonly number[])[];
+  /** For each point the edge it lies inside of; −1 for a vertex of the solid. */
+  readonly edgeOf: readonly number[];
+}
+
+/** A ruling this near to a point of an edge (mm across) goes through the point. Far below what float32 resolves. */
+export const RULING_MM = 1e-6;
+
+/** Samples all edges of a solid. */
+export function sampleEdges(solid: Solid, chord: number): EdgeSamples {
+  const positions: number[] = [];
+  for (const p of solid.vertices) positions.push(p[0], p[1], p[2]);
+  const edgeOf = solid.vertices.map(() => -1);
+  const beside = facesBeside(solid);
+  const chains = solid.edges.map((edge, e): number[] => {
+    const ts = edge.curve.kind === "line" ? [] : edgeParameters(edge, beside[e] as Face[], chord);
+    const chain = [edge.from];
+    for (const t of ts) {
+      const p = evaluate(edge.curve, t);
+      chain.push(positions.length / 3);
+      positions.push(p[0], p[1], p[2]);
+      edgeOf.push(e);
+    }
+    chain.push(edge.to);
+    return chain;
+  });
+  return { positions, chains, edgeOf };
+}
+
+function facesBeside(solid: Solid): Face[][] {
+  const out: Face[][] = solid.edges.map(() => []);
+  for (const face of solid.faces) {
+    for (const loop of face.loops) for (const use of loop) (out[use.edge] as Face[]).push(face);
+  }
+  return out;
+}
+
+/** Inner parameters of an edge, from t0 to t1. */
+function edgeParameters(edge: Edge, faces: readonly Face[], chord: number): number[] {
+  const { curve, t0, t1 } = edge;
+  const ts: number[] = [];
+  for (const { surface } of faces) {
+    if (surface.kind === "cylinder") crossings(curve, t0, t1, surface, gridOf(surface, chord), ts);
+  }
+  ts.sort(t1 > t0 ? (a, b) => a - b : (a, b) => b - a);
+  const out: number[] = [];
+  const span = Math.abs(t1 - t0);
+  let [t, p] = [t0, evaluate(curve, t0)];
+  for (const next of [...ts, t1]) {
+    const last = next === t1;
+    if (!last && Math.abs(next - t) < 1e-9 * span) continue;
+    const q = evaluate(curve, next);
+    if (!last && near(p, q)) continue;
+    if (!last) out.push(next);
+    [t, p] = [next, q];
+  }
+  // The last crossing may coincide with the end point.
+  const end = evaluate(curve, t1);
+  while (out.length > 0 && near(evaluate(curve, out[out.length - 1] as number), end)) out.pop();
+  return out;
+}
+
+function near(p: Vec3, q: Vec3): boolean {
+  return Math.hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2]) < RULING_MM;
+}
+
+/** Adds every t strictly between t0 and t1 where the curve crosses a ruling of the cylinder. */
+function crossings(
+  c: Curve,
+  t0: number,
+  t1: number,
+  cylinder: CylinderSurface,
+  steps: number,
+  out: number[],
+): void {
+  const { origin: o, x, y } = cylinder.frame;
+  const ox = dot(o, x);
+  const oy = dot(o, y);
+  const step = (2 * Math.PI) / steps;
+  const angle = (t: number): number => {
+    const p = evaluate(c, t);
+    return Math.atan2(dot(p, y) - oy, dot(p, x) - ox) / step;
+  };
+  // Coarse walk with steps below a quarter turn of either parameter; the angle is followed across ±π.
+  const cells = Math.max(8, Math.ceil(Math.abs(t1 - t0) / 0.2));
+  let a = angle(t0);
+  let ta = t0;
+  for (let k = 1; k <= cells; k++) {
+    const tb = k === cells ? t1 : t0 + ((t1 - t0) * k) / cells;
+    let b = angle(tb);
+    b += steps * Math.round((a - b) / steps);
+    // Half-open cells, so that a ruling at a cell's border is found once.
+    for (let g = Math.floor(a) + 1; g <= b; g++) out.push(cross(angle, ta, tb, a, b, g, steps));
+    for (let g = Math.ceil(a) - 1; g >= b; g--) out.push(cross(angle, ta, tb, a, b, g, steps));
+    [a, ta] = [b, tb];
+  }
+}
+
+/** The t in (ta, tb) where the angle, in steps, is g: false position with the Illinois rule. */
+function cross(
+  angle: (t: number) => number,
+  ta: number,
+  tb: number,
+  a: number,
+  b: number,
+  g: number,
+  steps: number,
+): number {
+  let [lo, hi, flo, fhi] = [ta, tb, a - g, b - g];
+  if (Math.abs(flo) < 1e-12) return lo;
+  if (Math.abs(fhi) < 1e-12) return hi;
+  let side = 0;
+  for (let k = 0; k < 60; k++) {
+    const mid = (lo * fhi - hi * flo) / (fhi - flo);
+    let f = angle(mid) - g;
+    f -= steps * Math.round(f / steps);
+    if (Math.abs(f) < 1e-12 || mid === lo || mid === hi) return mid;
+    if (f * fhi > 0) {
+      [hi, fhi] = [mid, f];
+      if (side === -1) flo /= 2;
+      side = -1;
+    } else {
+      [lo, flo] = [mid, f];
+      if (side === 1) fhi /= 2;
+      side = 1;
+    }
+  }
+  return (lo + hi) / 2;
+}

@@ -1,0 +1,283 @@
+/**
+ * Ridges: where, inside the section, one sheet of an end meets another.
+ *
+ * For every pair of sheets the exact curve in which their surfaces meet is known (a ruling, a line, an ellipse, a saddle).
+ * It is cut at every place where something could change (outline, third sheet, break of a header); a stretch is a ridge
+ * when the two sheets are what closes the bar on its two sides.
+ *
+ * @packageDocumentation
+ */
+import { conicParameter } from "./curve/conic.js";
+import { type Curve, derivatives, evaluate } from "./curve/curve.js";
+import {
+  equalCylindersMeet,
+  planeAcrossCylinder,
+  planeAlongCylinder,
+  planesMeet,
+} from "./curve/intersect.js";
+import type { LineCurve } from "./curve/line.js";
+import { saddleBetween, saddleNumbers, saddleParameter } from "./curve/saddle.js";
+import { type CompiledEnd, endAt } from "./end-compile.js";
+import type { Region } from "./region.js";
+import { regionContains } from "./region-contains.js";
+import { type Sheet, sheetHeight } from "./sheet.js";
+import { INSIDE_MM, ON_SURFACE_MM, PARALLEL_SINE, STATION_MM } from "./tolerance.js";
+import { cross, distance, dot, length, normalize, sub, type Vec3 } from "./vec.js";
+
+/** A vertex of the outline where the sheet changes. */
+export interface OutlineVertex {
+  readonly index: number;
+  readonly point: Vec3;
+  readonly sheets: readonly [number, number];
+}
+
+/** A ridge between two vertices; `left` and `right` are the sheets on its sides, seen down the bar's −s. */
+export interface Ridge {
+  readonly curve: Curve;
+  readonly t0: number;
+  readonly t1: number;
+  readonly from: Vec3;
+  readonly to: Vec3;
+  /** Outline vertex at the ends, −1 inside the section. */
+  readonly fromVertex: number;
+  readonly toVertex: number;
+  readonly left: number;
+  readonly right: number;
+}
+
+interface Candidate {
+  readonly curve: Curve;
+  readonly i: number;
+  readonly j: number;
+  /** Period of the parameter, or 0 for an open line. */
+  readonly period: number;
+}
+
+function candidates(end: CompiledEnd): Candidate[] {
+  const out: Candidate[] = [];
+  const hitOf = new Map<number, number>();
+  for (const [k, hit] of end.hits.entries()) {
+    for (const s of hit.sheets) hitOf.set(s, k);
+    for (let b = 1; b + 1 < hit.breaks.length; b++) {
+      const [i, j] = [hit.sheets[b - 1] as number, hit.sheets[b] as number];
+      const sheet = end.sheets[i] as Sheet;
+      const across = (hit.breaks[b] as number) - hit.h0;
+      const [u, v] = [hit.hu * across, hit.hv * across];
+      const direction = normalize([-hit.hv, hit.hu, -hit.hv * sheet.a + hit.hu * sheet.b]);
+      out.push({
+        i,
+        j,
+        period: 0,
+        curve: { kind: "line", origin: [u, v, sheetHeight(sheet, u, v)], direction },
+      });
+    }
+  }
+  if (end.root.kind === "hit" || end.root.kind === "leaf") return out;
+  for (let i = 0; i < end.sheets.length; i++) {
+    for (let j = i + 1; j < end.sheets.length; j++) {
+      if (hitOf.has(i) && hitOf.get(i) === hitOf.get(j)) continue;
+      for (const curve of meetingCurves(end.sheets[i] as Sheet, end.sheets[j] as Sheet)) {
+        out.push({ i, j, curve, period: curve.kind === "line" ? 0 : 2 * Math.PI });
+      }
+    }
+  }
+  return out;
+}
+
+function meetingCurves(first: Sheet, second: Sheet): readonly Curve[] {
+  const [a, b] = [first.surface, second.surface];
+  if (a.kind === "plane" && b.kind === "plane") {
+    const line = planesMeet(a, b);
+    return line ? [line] : [];
+  }
+  if (a.kind === "cylinder" && b.kind === "cylinder") {
+    if (length(cross(a.frame.z, b.frame.z)) < PARALLEL_SINE) return [];
+    const conics = equalCylindersMeet(a, b, STATION_MM);
+    if (conics.length > 0) return conics;
+    const [branch, header] = a.radius <= b.radius ? [a, b] : [b, a];
+    // A kink needs two stretches, one on each side of it.
+    const { phiN } = saddleNumbers(branch, header);
+    return ([1, -1] as const).map((root) => saddleBetween(branch, header, root, phiN + Math.PI / 2));
+  }
+  const [plane, cylinder] = a.kind === "plane" ? [a, b] : [b, a];
+  if (plane.kind !== "plane" || cylinder.kind !== "cylinder") return [];
+  const conic = planeAcrossCylinder(plane, cylinder);
+  return conic ? [conic] : planeAlongCylinder(plane, cylinder);
+}
+
+function parameterOn(curve: Curve, p: Vec3): number {
+  switch (curve.kind) {
+    case "line":
+      return dot(sub(p, curve.origin), curve.direction);
+    case "conic":
+      return conicParameter(curve, p);
+    case "saddle":
+      return saddleParameter(curve, p);
+  }
+}
+
+/** Parameters between which a line can be over the section. */
+function reach(line: LineCurve, section: Region): readonly [number, number] {
+  let r = 0;
+  for (const s of section.outer) {
+    r = Math.max(r, s.kind === "line" ? Math.hypot(...s.from) : Math.hypot(...s.centre) + s.radius);
+  }
+  const [u, v] = line.direction;
+  const d2 = u * u + v * v;
+  const middle = -(line.origin[0] * u + line.origin[1] * v) / d2;
+  const half = (r + 1) / Math.sqrt(d2);
+  return [middle - half, middle + half];
+}
+
+interface Event {
+  readonly t: number;
+  readonly vertex: number;
+  readonly point: Vec3;
+}
+
+/** All ridges of an end. `outline` are the vertices of its boundary where the sheet changes. */
+export function ridgesOf(end: CompiledEnd, section: Region, outline: readonly OutlineVertex[]): Ridge[] {
+  return candidates(end).flatMap((c) => ridgesAlong(end, section, outline, c));
+}
+
+function ridgesAlong(
+  end: CompiledEnd,
+  section: Region,
+  outline: readonly OutlineVertex[],
+  c: Candidate,
+): Ridge[] {
+  const events: Event[] = [];
+  for (const v of outline) {
+    const t = parameterOn(c.curve, v.point);
+    if (distance(evaluate(c.curve, t), v.point) > 10 * ON_SURFACE_MM) continue;
+    events.push({ t, vertex: v.index, point: v.point });
+  }
+  const [lo, hi] = c.curve.kind === "line" ? reach(c.curve, section) : [-Math.PI, Math.PI];
+  for (const t of changes(end, c, lo, hi)) {
+    const point = evaluate(c.curve, t);
+    if (events.some((e) => distance(e.point, point) < STATION_MM)) continue;
+    if (regionContains(section, [point[0], point[1]])) events.push({ t, vertex: -1, point });
+  }
+  if (events.length === 0) return c.period === 0 ? [] : closedRidge(end, section, c);
+  events.sort((a, b) => a.t - b.t);
+  const stretches: { a: Event; b: Event; t1: number; sides: readonly [number, number] | null }[] = [];
+  const count = c.period === 0 ? events.length - 1 : events.length;
+  for (let k = 0; k < count; k++) {
+    const a = events[k] as Event;
+    const b = events[(k + 1) % events.length] as Event;
+    const t1 = k + 1 < events.length ? b.t : b.t + c.period;
+    stretches.push({ a, b, t1, sides: sidesAt(end, section, c, (a.t + t1) / 2) });
+  }
+  return joined(c, stretches);
+}
+
+type Stretch = { a: Event; b: Event; t1: number; sides: readonly [number, number] | null };
+
+/** Neighbouring stretches that go on across an event inside the section are one ridge. */
+function joined(c: Candidate, stretches: readonly Stretch[]): Ridge[] {
+  const out: Ridge[] = [];
+  let first = stretches.findIndex((s) => s.sides === null || s.a.vertex >= 0);
+  if (first < 0) first = 0;
+  let goesOn = false;
+  for (let k = 0; k < stretches.length; k++) {
+    const s = stretches[(first + k) % stretches.length] as Stretch;
+    const last = out[out.length - 1];
+    if (!s.sides) {
+      goesOn = false;
+      continue;
+    }
+    if (goesOn && last && s.a.vertex < 0 && last.left === s.sides[0] && last.right === s.sides[1]) {
+      out[out.length - 1] = { ...last, t1: last.t1 + (s.t1 - s.a.t), to: s.b.point, toVertex: s.b.vertex };
+      continue;
+    }
+    goesOn = true;
+    out.push({
+      curve: c.curve,
+      t0: s.a.t,
+      t1: s.t1,
+      from: s.a.point,
+      to: s.b.point,
+      fromVertex: s.a.vertex,
+      toVertex: s.b.vertex,
+      left: s.sides[0],
+      right: s.sides[1],
+    });
+  }
+  return out;
+}
+
+/** A ridge that closes on itself inside the section, as two halves; none when the curve is no ridge. */
+function closedRidge(end: CompiledEnd, section: Region, c: Candidate): Ridge[] {
+  const sides = sidesAt(end, section, c, 0.1);
+  if (!sides) return [];
+  const [p, q] = [evaluate(c.curve, 0), evaluate(c.curve, Math.PI)];
+  const half = (t0: number, from: Vec3, to: Vec3): Ridge => ({
+    curve: c.curve,
+    t0,
+    t1: t0 + Math.PI,
+    from,
+    to,
+    fromVertex: -1,
+    toVertex: -1,
+    left: sides[0],
+    right: sides[1],
+  });
+  return [half(0, p, q), half(Math.PI, q, p)];
+}
+
+/** Sheets on the left and right of a candidate at t, when they are the pair the candidate belongs to. */
+function sidesAt(
+  end: CompiledEnd,
+  section: Region,
+  c: Candidate,
+  t: number,
+): readonly [number, number] | null {
+  const { p, d1 } = derivatives(c.curve, t);
+  if (!regionContains(section, [p[0], p[1]])) return null;
+  const k = INSIDE_MM / Math.hypot(d1[0], d1[1]);
+  const left = endAt(end, p[0] - d1[1] * k, p[1] + d1[0] * k).sheet;
+  const right = endAt(end, p[0] + d1[1] * k, p[1] - d1[0] * k).sheet;
+  const pair = (left === c.i && right === c.j) || (left === c.j && right === c.i);
+  if (!pair) return null;
+  // The other crossing of the same two surfaces lies above or below what closes the bar.
+  return Math.abs(end.dir * endAt(end, p[0], p[1]).out - p[2]) < 1e-3 ? [left, right] : null;
+}
+
+const SAMPLES = 96;
+
+/** Parameters where a third sheet reaches the candidate, or where it crosses a break of a header. */
+function changes(end: CompiledEnd, c: Candidate, lo: number, hi: number): number[] {
+  const measures: ((p: Vec3) => number)[] = [];
+  for (const [k, sheet] of end.sheets.entries()) {
+    if (k === c.i || k === c.j) continue;
+    measures.push((p) => sheetHeight(sheet, p[0], p[1]) - p[2]);
+  }
+  for (const hit of end.hits) {
+    for (const h of hit.breaks) measures.push((p) => hit.h0 + hit.hu * p[0] + hit.hv * p[1] - h);
+  }
+  const out: number[] = [];
+  const points = Array.from({ length: SAMPLES + 1 }, (_, k) => lo + ((hi - lo) * k) / SAMPLES);
+  for (const f of measures) {
+    const at = (t: number): number => f(evaluate(c.curve, t));
+    let before = at(points[0] as number);
+    for (let k = 1; k <= SAMPLES; k++) {
+      const after = at(points[k] as number);
+      if (before < 0 !== after < 0)
+        out.push(bisect(at, points[k - 1] as number, points[k] as number, before));
+      before = after;
+    }
+  }
+  return out;
+}
+
+function bisect(f: (t: number) => number, a: number, b: number, fa: number): number {
+  let [lo, hi] = [a, b];
+  for (;;) {
+    const mid = (lo + hi) / 2;
+    if (mid === lo || mid === hi) return mid;
+    const fm = f(mid);
+    if (fm === 0) return mid;
+    if (fm * fa > 0) lo = mid;
+    else hi = mid;
+  }
+}

@@ -1,0 +1,130 @@
+/**
+ * The exact edge in which one side of a bar meets one sheet of its end.
+ *
+ * Straight side on a plane: a line. Straight side on a cylinder: an ellipse, or a ruling. Round side on a plane: a circle
+ * or an ellipse. Round side on a cylinder: a saddle, or an ellipse where the tubes are equal and meet.
+ *
+ * @packageDocumentation
+ */
+import { type ConicCurve, conicFromConjugates, conicParameter } from "./curve/conic.js";
+import { type Curve, evaluate } from "./curve/curve.js";
+import { lineThrough, planeAcrossCylinder } from "./curve/intersect.js";
+import { type SaddleCurve, saddleBetween } from "./curve/saddle.js";
+import { pointOn, type Segment } from "./region.js";
+import { type Sheet, sheetHeight } from "./sheet.js";
+import { type CylinderSurface, type PlaneSurface, parametersOf, type Surface } from "./surface.js";
+import { distance, type Vec3 } from "./vec.js";
+
+/** A curve with the stretch of it that is used. */
+export interface CurveStretch {
+  readonly curve: Curve;
+  readonly t0: number;
+  readonly t1: number;
+}
+
+/** The surface a side sweeps out; its normal points to the right of the segment, out of the material (convex arcs). */
+export function sideSurface(segment: Segment): Surface {
+  if (segment.kind === "line") {
+    const [du, dv] = [segment.to[0] - segment.from[0], segment.to[1] - segment.from[1]];
+    const k = 1 / Math.hypot(du, dv);
+    return {
+      kind: "plane",
+      frame: {
+        origin: [segment.from[0], segment.from[1], 0],
+        x: [du * k, dv * k, 0],
+        y: [0, 0, 1],
+        z: [dv * k, -du * k, 0],
+      },
+    };
+  }
+  return {
+    kind: "cylinder",
+    frame: { origin: [segment.centre[0], segment.centre[1], 0], x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] },
+    radius: segment.radius,
+  };
+}
+
+/** +1 when the side surface's normal points out of the material. */
+export function sideSense(segment: Segment): 1 | -1 {
+  return segment.kind === "line" || segment.sweep > 0 ? 1 : -1;
+}
+
+/** The arc of a conic from p to q through `mid`. */
+export function conicStretch(curve: ConicCurve, p: Vec3, q: Vec3, mid: Vec3): CurveStretch {
+  const t0 = conicParameter(curve, p);
+  const turn = 2 * Math.PI;
+  const forward = (t: number): number => (((t - t0) % turn) + turn) % turn;
+  const [tm, t1] = [forward(conicParameter(curve, mid)), forward(conicParameter(curve, q))];
+  return { curve, t0, t1: tm <= t1 ? t0 + t1 : t0 + t1 - turn };
+}
+
+/** The edge over t0 → t1 of a side, closed by a sheet, between two known vertices. */
+export function sideEdge(
+  segment: Segment,
+  t0: number,
+  t1: number,
+  sheet: Sheet,
+  p: Vec3,
+  q: Vec3,
+): CurveStretch {
+  const line = (): CurveStretch => ({ curve: lineThrough(p, q), t0: 0, t1: distance(p, q) });
+  const [mu, mv] = pointOn(segment, (t0 + t1) / 2);
+  const mid: Vec3 = [mu, mv, sheetHeight(sheet, mu, mv)];
+  if (segment.kind === "line") {
+    if (sheet.surface.kind === "plane") return line();
+    const round = sheet.round as NonNullable<Sheet["round"]>;
+    const across =
+      round.hu * (segment.to[0] - segment.from[0]) + round.hv * (segment.to[1] - segment.from[1]);
+    if (Math.abs(across) < 1e-9) return line();
+    const conic = planeAcrossCylinder(sideSurface(segment) as PlaneSurface, sheet.surface);
+    return conic ? conicStretch(conic, p, q, mid) : line();
+  }
+  if (sheet.surface.kind === "plane") {
+    const [cu, cv] = segment.centre;
+    const r = segment.radius;
+    const conic = conicFromConjugates(
+      [cu, cv, sheetHeight(sheet, cu, cv)],
+      [r, 0, r * sheet.a],
+      [0, r, r * sheet.b],
+    );
+    return conicStretch(conic, p, q, mid);
+  }
+  const [a0, a1] = [segment.start + t0 * segment.sweep, segment.start + t1 * segment.sweep];
+  const round = sheet.round as NonNullable<Sheet["round"]>;
+  // Distances along the bar grow with +s; the near side seen outwards is the far side when looking down from above.
+  const root = round.k < 0 ? -1 : 1;
+  const side = sideSurface(segment) as CylinderSurface;
+  const curve = saddleBetween(side, sheet.surface, root, (a0 + a1) / 2);
+  const grazes = [a0, a1].some((a) => curve.kind === "saddle" && isGrazing(curve, a));
+  if (grazes) return roundHeader(side, sheet.surface, p, q, mid);
+  return curve.kind === "saddle" ? { curve, t0: a0, t1: a1 } : conicStretch(curve, p, q, mid);
+}
+
+/**
+ * Where a fibre only touches the header, s(φ) runs upright. That takes a negative bracket: with a₀ > 0 the header is the
+ * wider one, every fibre crosses it and φ is the good parameter, however near the two are to equal.
+ */
+function isGrazing(curve: SaddleCurve, phi: number): boolean {
+  const half = (phi - curve.phiN) / 2;
+  const a = curve.a0 + 2 * curve.radius * Math.sin(half) ** 2;
+  const b = curve.b0 + 2 * curve.radius * Math.cos(half) ** 2;
+  return (curve.a0 < 0 && a < GRAZING * curve.radius) || (curve.b0 < 0 && b < GRAZING * curve.radius);
+}
+
+/** Share of the radius below which a fibre counts as grazing: the slope of s(φ) is about its inverse root. */
+const GRAZING = 1e-4;
+
+/** The same edge with the angle round the header as its parameter, smooth where the branch's fibres graze. */
+function roundHeader(
+  side: CylinderSurface,
+  header: CylinderSurface,
+  p: Vec3,
+  q: Vec3,
+  mid: Vec3,
+): CurveStretch {
+  const [t0, tm, t1] = [p, mid, q].map((x) => parametersOf(header, x)[0]) as [number, number, number];
+  const curves = ([1, -1] as const).map((root) => saddleBetween(header, side, root, tm));
+  const miss = (c: Curve): number => distance(evaluate(c, tm), mid);
+  const curve = miss(curves[0] as Curve) <= miss(curves[1] as Curve) ? curves[0] : curves[1];
+  return { curve: curve as Curve, t0, t1 };
+}

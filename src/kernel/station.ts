@@ -1,0 +1,68 @@
+/**
+ * Stations: the places across a header where a branch and the header line up.
+ *
+ * Equal tubes and equal widths are ordinary input, and 'equal' must be one decision, not several. The header's breaks
+ * and silhouettes and the branch's own extremes in h are clustered within `STATION_MM`; the profile used for this one
+ * contact is moved onto the branch's value, the header itself is not edited.
+ *
+ * @packageDocumentation
+ */
+import type { Profile, ProfilePiece } from "./profile.js";
+import { loopsOf, pointOn, type Region, type Segment } from "./region.js";
+import { STATION_MM } from "./tolerance.js";
+
+/** Values of t in [0, 1] where a segment is farthest or nearest in the direction (hu, hv): none on a straight line. */
+export function extremesOf(segment: Segment, hu: number, hv: number): number[] {
+  if (segment.kind === "line") return [];
+  const out: number[] = [];
+  const phi = Math.atan2(hv, hu);
+  for (let k = -4; k <= 4; k++) {
+    const t = (phi + k * Math.PI - segment.start) / segment.sweep;
+    if (t > -1e-9 && t < 1 + 1e-9) out.push(Math.min(1, Math.max(0, t)));
+  }
+  return out;
+}
+
+/** Every h at which a side of the section begins, ends or turns back, in rising order. */
+export function branchStations(section: Region, hu: number, hv: number, h0: number): number[] {
+  const out: number[] = [];
+  for (const loop of loopsOf(section)) {
+    for (const s of loop) {
+      const [u, v] = pointOn(s, 0);
+      out.push(h0 + hu * u + hv * v);
+      for (const t of extremesOf(s, hu, hv)) {
+        const k = s.kind === "arc" ? s.radius : 0;
+        const angle = s.kind === "arc" ? s.start + t * s.sweep : 0;
+        const sign = hu * Math.cos(angle) + hv * Math.sin(angle) < 0 ? -1 : 1;
+        if (s.kind === "arc") out.push(h0 + hu * s.centre[0] + hv * s.centre[1] + sign * k);
+      }
+    }
+  }
+  return out.sort((a, b) => a - b);
+}
+
+/** The profile with its breaks and silhouettes moved onto stations of the branch they equal. */
+export function snapProfile(profile: Profile, stations: readonly number[]): Profile {
+  const near = (h: number): number => {
+    let best = h;
+    let gap: number = STATION_MM;
+    for (const s of stations) {
+      if (Math.abs(s - h) < gap) {
+        gap = Math.abs(s - h);
+        best = s;
+      }
+    }
+    return best;
+  };
+  const pieces = profile.pieces.map((p): ProfilePiece => {
+    if (p.kind === "flat") return p;
+    const lo = near(p.h - p.radius);
+    const hi = near(p.h + p.radius);
+    if (lo !== p.h - p.radius && hi !== p.h + p.radius)
+      return { ...p, h: (lo + hi) / 2, radius: (hi - lo) / 2 };
+    if (hi !== p.h + p.radius) return { ...p, radius: hi - p.h };
+    if (lo !== p.h - p.radius) return { ...p, radius: p.h - lo };
+    return p;
+  });
+  return { breaks: profile.breaks.map(near), pieces };
+}

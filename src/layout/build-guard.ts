@@ -1,0 +1,50 @@
+/**
+ * From a design document to cut pieces in one call: read, lay out, solve.
+ *
+ * @packageDocumentation
+ */
+import type { Contact, Piece } from "../joints/piece.js";
+import { solveJoints } from "../joints/solve.js";
+import type { Diagnostic } from "../kernel/diagnostic.js";
+import type { Member } from "../members/member.js";
+import type { Design } from "./design.js";
+import { layOut } from "./lay-out.js";
+import { parseDesign } from "./parse-design.js";
+import type { LayoutReport } from "./report-types.js";
+
+/** A guard as far as it could be built; `design` and `report` are absent when the document could not be read. */
+export interface BuiltGuard {
+  readonly design?: Design;
+  readonly members: readonly Member[];
+  readonly pieces: readonly Piece[];
+  readonly contacts: readonly Contact[];
+  readonly report?: LayoutReport;
+  /** Of reading, laying out and solving, in that order. */
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/**
+ * Builds a guard from a design document.
+ *
+ * @param document - parsed JSON of any shape; a `DesignInput` when it is well formed
+ * @returns pieces and contacts, with every finding on the way. Never throws on JSON.
+ * @example
+ * ```ts
+ * const guard = buildGuard(JSON.parse(text));
+ * for (const piece of guard.pieces) solidOf(piece);
+ * ```
+ */
+export function buildGuard(document: unknown): BuiltGuard {
+  const read = parseDesign(document);
+  if (!read.ok) return { members: [], pieces: [], contacts: [], diagnostics: read.diagnostics };
+  const layout = layOut(read.value);
+  const solved = solveJoints({ members: layout.members, joints: layout.joints, rules: layout.rules });
+  return {
+    design: read.value,
+    members: layout.members,
+    pieces: solved.pieces,
+    contacts: solved.contacts,
+    report: layout.report,
+    diagnostics: [...read.diagnostics, ...layout.diagnostics, ...solved.diagnostics],
+  };
+}

@@ -1,0 +1,104 @@
+/**
+ * Reads a design document: any JSON in, a `Design` in millimetres or the reasons why not.
+ *
+ * Never throws, whatever the JSON. First the shape (zod), then the words (lengths, sections, names) and the rules between
+ * fields; every finding carries the path of its field.
+ *
+ * @packageDocumentation
+ */
+import { diagnostic, hasErrors, type Result } from "../kernel/diagnostic.js";
+import { isMaterialName, MATERIALS } from "../members/materials.js";
+import { DEFAULTS } from "./defaults.js";
+import type { Design } from "./design.js";
+import type { DesignInput, LengthInput } from "./design-input.js";
+import { type Reader, readerOf } from "./reader.js";
+import { resolveLegs } from "./resolve-legs.js";
+import { resolveRails } from "./resolve-rails.js";
+import { designSchema } from "./schema/design-schema.js";
+import { issueDiagnostics } from "./schema/issue-diagnostic.js";
+import { got } from "./schema/path-text.js";
+
+/** Findings past this many are counted, not listed. */
+const MOST_LISTED = 50;
+
+function footOf(document: DesignInput, read: Reader): Design["foot"] {
+  const { thickness, along, across } = document.foot ?? {};
+  const size = (key: "along" | "across", input: LengthInput | undefined) =>
+    input === undefined ? {} : { [key]: read.length(input, ["foot", key], "positive") };
+  return {
+    thickness:
+      thickness === undefined
+        ? DEFAULTS.plateThickness
+        : read.length(thickness, ["foot", "thickness"], "not-negative"),
+    ...size("along", along),
+    ...size("across", across),
+  };
+}
+
+function resolve(document: DesignInput): Result<Design> {
+  const read = readerOf(document, document.unit, document.sections);
+  const { stair } = document;
+  const rails = resolveRails(document, read);
+  const post = read.section(document.posts.section, ["posts", "section"]);
+  const heavy = document.endPosts && read.section(document.endPosts.section, ["endPosts", "section"]);
+  const rest = {
+    version: 1,
+    job: document.job,
+    unit: document.unit,
+    side: document.side,
+    material: document.material ?? DEFAULTS.material,
+    gap: document.gap === undefined ? DEFAULTS.gap : read.length(document.gap, ["gap"], "not-negative"),
+    stair: {
+      risers: stair.risers,
+      floorToFloor: read.length(stair.floorToFloor, ["stair", "floorToFloor"], "positive"),
+      going: read.length(stair.going, ["stair", "going"], "positive"),
+      overhang:
+        stair.overhang === undefined
+          ? DEFAULTS.overhang
+          : read.length(stair.overhang, ["stair", "overhang"], "not-negative"),
+    },
+    rails,
+    ...(document.endPosts && heavy ? { endPosts: { section: heavy, marks: document.endPosts.marks } } : {}),
+    foot: footOf(document, read),
+    legs: resolveLegs(document, rails, read),
+  } as const;
+  if (!isMaterialName(rest.material)) {
+    const names = Object.keys(MATERIALS).join(", ");
+    read.report(
+      "unknown-material",
+      ["material"],
+      `expected one of ${names}, got ${got(rest.material)}.`,
+      "Use a name of the table.",
+    );
+  }
+  const { diagnostics } = read;
+  if (post === undefined || hasErrors(diagnostics)) return { ok: false, diagnostics };
+  return { ok: true, value: { ...rest, posts: { section: post } }, diagnostics };
+}
+
+/**
+ * Reads a design document.
+ *
+ * @param json - parsed JSON of any shape
+ * @returns the design, or diagnostics: `wrong-type`, `missing`, `unknown-key`, `bad-value`, `out-of-range`, `bad-name`,
+ *   `bad-length`, `bad-section`, `unknown-section`, `unknown-rail`, `duplicate-id`, `top-rail-count`, `leg-order`, `no-such-tread`, `unknown-material`
+ * @example
+ * ```ts
+ * const read = parseDesign(JSON.parse(text));
+ * if (read.ok) layOut(read.value);
+ * ```
+ */
+export function parseDesign(json: unknown): Result<Design> {
+  const checked = designSchema.safeParse(json);
+  if (checked.success) return resolve(checked.data);
+  const { issues } = checked.error;
+  const found = issues.slice(0, MOST_LISTED).flatMap((issue) => issueDiagnostics(issue, json));
+  if (issues.length <= MOST_LISTED && found.length <= MOST_LISTED) return { ok: false, diagnostics: found };
+  const more = diagnostic({
+    code: "more-findings",
+    severity: "note",
+    message: `The design has more than ${MOST_LISTED} findings; the first ${MOST_LISTED} are listed.`,
+    hint: "Correct these and read it again.",
+  });
+  return { ok: false, diagnostics: [...found.slice(0, MOST_LISTED), more] };
+}

@@ -1,0 +1,78 @@
+/**
+ * The design document's schema, for checking a document and for editors.
+ *
+ * Rules between fields (names that must exist, order of legs, exactly one top rail) are checked by `parseDesign` and do
+ * not appear in the JSON Schema.
+ *
+ * @packageDocumentation
+ */
+import * as z from "zod";
+import { DEFAULTS, LIMITS } from "../defaults.js";
+import type { DesignInput } from "../design-input.js";
+import { legSchema } from "./legs.js";
+import { endPostsSchema, postsSchema, railSchema, sectionsSchema } from "./rails.js";
+import { footSchema, stairSchema } from "./stair.js";
+import { lengthSchema } from "./words.js";
+
+/**
+ * The shape of a design document: strict objects, so that a misspelt key is an error.
+ *
+ * @example
+ * ```ts
+ * designSchema.safeParse(JSON.parse(text)).success;
+ * ```
+ */
+export const designSchema: z.ZodType<DesignInput, DesignInput> = z
+  .strictObject({
+    $schema: z
+      .string()
+      .max(500)
+      .optional()
+      .meta({ description: "Lets an editor complete and check the file." }),
+    version: z.literal(1).meta({ description: "Of this document's form." }),
+    job: z
+      .string()
+      .min(1)
+      .max(200)
+      .meta({ description: "Printed on every paper.", examples: ["Studio, mezzanine stair"] }),
+    unit: z.enum(["in", "mm"]).meta({ description: "Of every bare number, and of the papers." }),
+    side: z.enum(["left", "right"]).meta({ description: "The open side, looking up the stair." }),
+    material: z
+      .string()
+      .min(1)
+      .max(60)
+      .optional()
+      .meta({ description: `Name in the materials table. Default \`${DEFAULTS.material}\`.` }),
+    gap: lengthSchema.optional().meta({ description: `Root gap of every cope. Default ${DEFAULTS.gap}.` }),
+    stair: stairSchema,
+    sections: sectionsSchema,
+    rails: z.array(railSchema).min(1).max(LIMITS.rails),
+    posts: postsSchema,
+    endPosts: endPostsSchema.optional(),
+    foot: footSchema.optional(),
+    legs: z
+      .array(legSchema)
+      .min(1)
+      .max(3)
+      .meta({ description: "In walking order upward: floor, stair, landing; the stair is needed." }),
+  })
+  .meta({
+    title: "Rakewright design",
+    description:
+      "A straight stair and its guard. Lengths are numbers in `unit` or tape language. Rules between fields (names, order of legs, one top rail) are checked when the document is read and are not part of this schema.",
+  });
+
+/**
+ * The JSON Schema of a design document, draft 2020-12, of what a person writes (defaults are optional).
+ *
+ * @example
+ * ```ts
+ * designJsonSchema()["$schema"]; // "https://json-schema.org/draft/2020-12/schema"
+ * ```
+ */
+export function designJsonSchema(): Record<string, unknown> {
+  const made: Record<string, unknown> = {
+    ...z.toJSONSchema(designSchema, { io: "input", target: "draft-2020-12" }),
+  };
+  return made;
+}

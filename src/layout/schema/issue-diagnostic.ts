@@ -1,0 +1,162 @@
+/**
+ * Turns what zod found into diagnostics that name the place, what was expected, what was got and what to do.
+ *
+ * @packageDocumentation
+ */
+import type * as z from "zod";
+import { type Diagnostic, diagnostic } from "../../kernel/diagnostic.js";
+import { type DocumentPath, got, nearestName, pathForPeople, pathText, valueAt } from "./path-text.js";
+
+type Issue = z.core.$ZodIssue;
+
+/** Keys a document may have anywhere: what a misspelt key is compared with. */
+const KEYS = [
+  ...[
+    "$schema",
+    "version",
+    "job",
+    "unit",
+    "side",
+    "material",
+    "gap",
+    "stair",
+    "sections",
+    "rails",
+    "posts",
+    "endPosts",
+  ],
+  ...[
+    "foot",
+    "legs",
+    "risers",
+    "floorToFloor",
+    "going",
+    "overhang",
+    "id",
+    "role",
+    "section",
+    "marks",
+    "thickness",
+  ],
+  ...[
+    "along",
+    "across",
+    "top",
+    "undersides",
+    "length",
+    "end",
+    "type",
+    "endPlate",
+    "onTreads",
+    "behindNosing",
+    "at",
+    "tread",
+  ],
+];
+
+const KIND: Readonly<Record<string, string>> = {
+  object: "an object { … }",
+  array: "a list [ … ]",
+  int: "a whole number",
+};
+
+/** The issues of the alternative the writer most likely meant: one that accepts the value's own kind, else none. */
+function alternative(issue: Issue): readonly Issue[] | undefined {
+  if (issue.code !== "invalid_union") return undefined;
+  return issue.errors.find((branch) => !branch.some(ofAnotherKind));
+}
+
+/** True where the value as a whole is not even of the kind this alternative takes. */
+function ofAnotherKind(issue: Issue): boolean {
+  if (issue.path.length > 0) return false;
+  return (
+    issue.code === "invalid_type" || (issue.code === "invalid_union" && alternative(issue) === undefined)
+  );
+}
+
+/** Every issue that is not a choice between alternatives, at its full path. */
+function flatten(issue: Issue, base: DocumentPath): { readonly issue: Issue; readonly path: DocumentPath }[] {
+  const path = [...base, ...issue.path];
+  const meant = alternative(issue);
+  return meant === undefined || meant.length === 0
+    ? [{ issue, path }]
+    : meant.flatMap((inner) => flatten(inner, path));
+}
+
+/** What was expected, in words. */
+function expected(issue: Issue): string {
+  switch (issue.code) {
+    case "invalid_type":
+      return `expected ${KIND[issue.expected] ?? `a ${issue.expected}`}`;
+    case "invalid_value":
+      return `expected ${issue.values.map((value) => got(value)).join(" or ")}`;
+    case "too_small":
+      return `expected at least ${String(issue.minimum)}${counted(issue.origin)}`;
+    case "too_big":
+      return `expected at most ${String(issue.maximum)}${counted(issue.origin)}`;
+    case "invalid_union":
+      if (issue.discriminator !== undefined)
+        return `expected one of the known values of \`${issue.discriminator}\``;
+      return issue.message.startsWith("expected")
+        ? issue.message
+        : "expected one of the forms the schema names";
+    case "invalid_key":
+      return `expected a name: ${issue.issues[0]?.message ?? issue.message}`;
+    default:
+      return issue.message.startsWith("expected")
+        ? issue.message
+        : `expected something else (${issue.message})`;
+  }
+}
+
+const counted = (origin: string) =>
+  origin === "array" ? " items" : origin === "string" ? " characters" : "";
+
+const CODES: Readonly<Record<string, string>> = {
+  invalid_type: "wrong-type",
+  invalid_union: "wrong-type",
+  invalid_value: "bad-value",
+  too_small: "out-of-range",
+  too_big: "out-of-range",
+  invalid_format: "bad-name",
+  invalid_key: "bad-name",
+};
+
+function unknownKeys(keys: readonly string[], document: unknown, path: DocumentPath): Diagnostic[] {
+  return keys.slice(0, 20).map((key) => {
+    const near = nearestName(key, KEYS);
+    return diagnostic({
+      code: "unknown-key",
+      path: pathText([...path, key]),
+      message: `${pathForPeople(document, path)}: expected only known keys, got ${got(key)}.`,
+      hint:
+        near === undefined
+          ? "Remove it; the schema lists the keys."
+          : `Did you mean \`${near}\`? Otherwise remove it.`,
+      values: { key: key.slice(0, 60) },
+    });
+  });
+}
+
+/**
+ * Diagnostics of one zod issue.
+ *
+ * @param issue - from `safeParse`
+ * @param document - what was parsed, to say what was got
+ */
+export function issueDiagnostics(issue: Issue, document: unknown): Diagnostic[] {
+  return flatten(issue, []).flatMap(({ issue: inner, path }) => {
+    if (inner.code === "unrecognized_keys") return unknownKeys(inner.keys, document, path);
+    const value = valueAt(document, path);
+    const missing = value === undefined;
+    return [
+      diagnostic({
+        code: missing && path.length > 0 ? "missing" : (CODES[inner.code] ?? "bad-value"),
+        path: pathText(path),
+        message: `${pathForPeople(document, path)}: ${expected(inner)}, got ${got(value)}.`,
+        hint: missing && path.length > 0 ? "Add it." : "Change it to what is expected.",
+        values: { got: got(value) },
+      }),
+    ];
+  });
+}

@@ -1,0 +1,14 @@
+/**
+ * Members and sections: what is bought, how it stands, what it weighs and how stiff it is.
+ *
+ * @packageDocumentation
+ */
+export { isMaterialName, MATERIALS, type Material, type MaterialName, materialOf } from "./materials.js";
+export { type Member, type MemberInput, member, PLUMB_WITHIN, type Role } from "./member.js";
+export { type SectionProperties, sectionProperties } from "./properties.js";
+export type { Section, SectionShape } from "./section.js";
+export { type CustomSectionInput, customSection, polygonLoop } from "./sections/custom.js";
+export { parseSection } from "./sections/parse-section.js";
+export { findStandardSection, standardSection, standardSections } from "./sections/pipe-table.js";
+export { type RectBarInput, type RectTubeInput, rectBar, rectTube } from "./sections/rect.js";
+export { roundBar, roundTube, type SectionNaming } from "./sections/round.js";

@@ -1,0 +1,24 @@
+/**
+ * The shop's papers: cut list and piece records, as data and as text.
+ *
+ * @packageDocumentation
+ */
+export { cutList } from "./cut-list.js";
+export { cutListText, type PaperHeader } from "./cut-list-text.js";
+export type {
+  CutEndRow,
+  CutGroup,
+  CutList,
+  CutListOptions,
+  CutRow,
+  PaperUnit,
+  SaddleRow,
+} from "./cut-list-types.js";
+export {
+  type LengthRecord,
+  type PieceRecord,
+  type PieceRecords,
+  type PointRecord,
+  pieceRecords,
+} from "./pieces-json.js";
+export { sideView } from "./side-view.js";

@@ -1,0 +1,153 @@
+/**
+ * The pieces as records for other programs: every length with its two points, cuts, mass and where each decision came from.
+ *
+ * One record per piece, in the pieces' order, keys in a fixed order: same pieces, same text. Millimetres, kilograms,
+ * degrees; the piece's frame has its origin at the member's start and z along it, the layout frame is said in the header.
+ *
+ * @packageDocumentation
+ */
+
+import type { PieceMass } from "../joints/mass-of.js";
+import type { EndCut, MeasuredLength, Piece, PieceLengths } from "../joints/piece.js";
+import { endWord } from "../joints/words.js";
+import { CAUTION } from "../kernel/caution.js";
+import { type Frame, pointToParent } from "../kernel/frame.js";
+import type { Vec3 } from "../kernel/vec.js";
+
+/** What is told of a piece's solid. */
+type Told = Pick<PieceMass, "volume" | "mass" | "centroid">;
+
+/** A named point in the piece's frame and in the layout. */
+export interface PointRecord {
+  readonly name: string;
+  readonly inPiece: Vec3;
+  readonly inLayout: Vec3;
+}
+
+/** A length and its two points. */
+export interface LengthRecord {
+  readonly value: number;
+  readonly from: PointRecord;
+  readonly to: PointRecord;
+}
+
+/** One piece. */
+export interface PieceRecord {
+  readonly mark: string;
+  readonly id: string;
+  readonly kind: string;
+  readonly role: string;
+  readonly section: {
+    readonly name: string;
+    readonly source: string;
+    readonly shape: Piece["section"]["shape"];
+  };
+  readonly material: string;
+  readonly status: string;
+  readonly lengths: Readonly<Record<string, LengthRecord>>;
+  readonly ends: readonly (EndCut & { readonly name: string })[];
+  readonly holes: Piece["bores"];
+  /** Cubic millimetres. */
+  readonly volume: number | null;
+  /** Kilograms. */
+  readonly mass: number | null;
+  readonly centroid: PointRecord | null;
+  readonly frame: Frame;
+  readonly shopPose: Piece["shopPose"];
+  readonly hook: Piece["hook"];
+  readonly dependsOn: readonly string[];
+  readonly identity: string;
+  readonly handOf: string | null;
+}
+
+/** All pieces of a guard with what a reader must know to use the numbers. */
+export interface PieceRecords {
+  readonly generator: string;
+  readonly job: string;
+  readonly units: {
+    readonly length: "mm";
+    readonly mass: "kg";
+    readonly angle: "degree";
+    readonly volume: "mm3";
+  };
+  readonly frame: string;
+  readonly caution: string;
+  readonly pieces: readonly PieceRecord[];
+}
+
+const LENGTH_KEYS = [
+  "blank",
+  "longPoint",
+  "shortPoint",
+  "squareCut",
+  "top",
+  "bottom",
+  "axis",
+] as const satisfies readonly (keyof PieceLengths)[];
+
+/**
+ * The records.
+ *
+ * @param pieces - pieces of one guard
+ * @param masses - by piece id; a piece that is missing gets nulls
+ * @param header - program with its version, and the job
+ * @example
+ * JSON.stringify(pieceRecords(guard.pieces, masses, { generator: "rakewright", job: "Kiln room stair" }));
+ */
+export function pieceRecords(
+  pieces: readonly Piece[],
+  masses: ReadonlyMap<string, Told>,
+  header: { readonly generator: string; readonly job: string },
+): PieceRecords {
+  return {
+    generator: header.generator,
+    job: header.job,
+    units: { length: "mm", mass: "kg", angle: "degree", volume: "mm3" },
+    frame:
+      "X along the stair, + uphill and onto the landing; Y left looking uphill; Z up; origin at the top nosing",
+    caution: CAUTION,
+    pieces: pieces.map((piece) => pieceRecord(piece, masses.get(piece.id))),
+  };
+}
+
+function pieceRecord(piece: Piece, mass: Told | undefined): PieceRecord {
+  const { frame, section } = piece;
+  const lengths: Record<string, LengthRecord> = {};
+  for (const key of LENGTH_KEYS) {
+    const length = piece.lengths[key];
+    if (length) lengths[key] = lengthRecord(length, frame);
+  }
+  return {
+    mark: piece.mark,
+    id: piece.id,
+    kind: piece.kind,
+    role: piece.role,
+    section: { name: section.name, source: section.source, shape: section.shape },
+    material: piece.material,
+    status: piece.status,
+    lengths,
+    ends: piece.cuts.map((cut) => ({ name: endWord(frame, cut.end), ...cut })),
+    holes: piece.bores,
+    volume: mass?.volume ?? null,
+    mass: mass?.mass ?? null,
+    centroid: mass ? pointRecord("centre of gravity", mass.centroid, frame) : null,
+    frame,
+    shopPose: piece.shopPose,
+    hook: piece.hook,
+    dependsOn: piece.dependsOn,
+    identity: piece.identity,
+    handOf: piece.handOf ?? null,
+  };
+}
+
+function lengthRecord(length: MeasuredLength, frame: Frame): LengthRecord {
+  return {
+    value: length.value,
+    from: pointRecord(length.from.name, length.from.point, frame),
+    to: pointRecord(length.to.name, length.to.point, frame),
+  };
+}
+
+function pointRecord(name: string, point: Vec3, frame: Frame): PointRecord {
+  return { name, inPiece: point, inLayout: pointToParent(frame, point) };
+}

@@ -1,0 +1,57 @@
+/**
+ * A made-up outside world for one run of the command line: text in, text out, a folder of its own.
+ */
+import { mkdtempSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { CliIo } from "../../src/cli/io.js";
+import { run } from "../../src/cli/run.js";
+
+export interface Outcome {
+  readonly code: number;
+  readonly out: string;
+  readonly err: string;
+}
+
+export interface WorldOptions {
+  readonly cwd?: string;
+  readonly stdin?: string;
+  readonly tty?: boolean;
+  readonly env?: Readonly<Record<string, string>>;
+  /** What the clock says at each look; the last one stays. */
+  readonly clock?: readonly number[];
+}
+
+export function freshFolder(): string {
+  return mkdtempSync(join(tmpdir(), "cli-test-"));
+}
+
+/** An outside world that keeps what is written to it. */
+export function world(options: WorldOptions = {}): {
+  readonly io: CliIo;
+  readonly out: string[];
+  readonly err: string[];
+} {
+  const [out, err]: [string[], string[]] = [[], []];
+  const clock = [...(options.clock ?? [0])];
+  const sink = (to: string[]) => ({
+    write: (text: string) => void to.push(text),
+    isTTY: options.tty ?? false,
+  });
+  const io: CliIo = {
+    stdout: sink(out),
+    stderr: sink(err),
+    readStdin: async () => options.stdin ?? "",
+    env: options.env ?? {},
+    cwd: options.cwd ?? freshFolder(),
+    now: () => (clock.length > 1 ? (clock.shift() as number) : (clock[0] as number)),
+  };
+  return { io, out, err };
+}
+
+/** Runs a command line in a made-up world. */
+export async function cli(argv: readonly string[], options: WorldOptions = {}): Promise<Outcome> {
+  const { io, out, err } = world(options);
+  const code = await run(argv, io);
+  return { code, out: out.join(""), err: err.join("") };
+}

@@ -1,0 +1,153 @@
+/**
+ * Section constructors. Sources: closed forms of area and length (textbook), the definition of a closed loop, EN 10219-2
+ * radii (in properties.test.ts).
+ */
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { RakewrightError } from "../../../src/kernel/diagnostic.js";
+import { type Loop, loopsOf, pointOn, segmentLength } from "../../../src/kernel/region.js";
+import { sectionProperties } from "../../../src/members/properties.js";
+import type { Section } from "../../../src/members/section.js";
+import { rectBar, rectTube } from "../../../src/members/sections/rect.js";
+import { roundBar, roundTube } from "../../../src/members/sections/round.js";
+
+/** Shoelace area of the loop's points, fine enough to tell its sense. */
+function sense(loop: Loop): number {
+  const points = loop.flatMap((side) => [0, 0.25, 0.5, 0.75].map((t) => pointOn(side, t)));
+  return points.reduce((sum, [x, y], i) => {
+    const [nx, ny] = points[(i + 1) % points.length]!;
+    return sum + x * ny - nx * y;
+  }, 0);
+}
+
+function expectSound(section: Section): void {
+  loopsOf(section.region).forEach((loop, l) => {
+    expect(Math.sign(sense(loop))).toBe(l === 0 ? 1 : -1);
+    loop.forEach((side, i) => {
+      const [end, start] = [pointOn(side, 1), pointOn(loop[(i + 1) % loop.length]!, 0)];
+      expect(Math.hypot(end[0] - start[0], end[1] - start[1])).toBeLessThan(1e-11);
+      expect(segmentLength(side)).toBeGreaterThan(0);
+      expect(side.label).toBeDefined();
+    });
+  });
+  expect(structuredClone(section)).toEqual(section);
+}
+
+const labels = (loop: Loop) => loop.map((side) => side.label);
+
+describe("round", () => {
+  it("tube: two circles, wall outside and bore inside", () => {
+    const section = roundTube({ od: 48.3, wall: 3.2 });
+    expectSound(section);
+    expect(section).toMatchObject({
+      name: "round 48.3 x 3.2",
+      source: "as given",
+      shape: { kind: "round-tube", od: 48.3, wall: 3.2 },
+    });
+    expect(labels(section.region.outer)).toEqual(["wall", "wall"]);
+    expect(labels(section.region.holes[0]!)).toEqual(["bore", "bore"]);
+  });
+
+  it("bar: one circle", () => {
+    expectSound(roundBar({ od: 16 }));
+    expect(roundBar({ od: 15.875 }).name).toBe("round bar 15.88");
+    expect(roundBar({ od: 16, name: "picket", source: "mill sheet" })).toMatchObject({
+      name: "picket",
+      source: "mill sheet",
+    });
+  });
+});
+
+describe("rectangular", () => {
+  it("names the sides after the section's axes: +u is where u is greatest, top where v is", () => {
+    const section = rectTube({ width: 60, depth: 40, wall: 3 });
+    expect(labels(section.region.outer)).toEqual([
+      "+u",
+      "corner",
+      "top",
+      "corner",
+      "-u",
+      "corner",
+      "bottom",
+      "corner",
+    ]);
+    expect(new Set(labels(section.region.holes[0]!))).toEqual(
+      new Set(["inner +u", "inner corner", "inner top", "inner -u", "inner bottom"]),
+    );
+    const middle = (label: string) =>
+      pointOn(section.region.outer.find((side) => side.label === label)!, 0.5);
+    expect([middle("+u"), middle("top"), middle("-u"), middle("bottom")]).toEqual([
+      [30, 0],
+      [0, 20],
+      [-30, 0],
+      [0, -20],
+    ]);
+  });
+
+  it("sharp corners have no arcs, full rounding has no straights", () => {
+    expect(labels(rectBar({ width: 50, depth: 10 }).region.outer)).toEqual(["+u", "top", "-u", "bottom"]);
+    expect(labels(rectBar({ width: 50, depth: 10, edgeRadius: 5 }).region.outer)).toEqual([
+      ...["corner", "top", "corner", "corner", "bottom", "corner"],
+    ]);
+    const disc = rectBar({ width: 20, depth: 20, edgeRadius: 10 });
+    expect(labels(disc.region.outer)).toEqual(["corner", "corner", "corner", "corner"]);
+    expect(sectionProperties(disc).area).toBeCloseTo(Math.PI * 100, 9);
+    expect(labels(rectTube({ width: 30, depth: 30, wall: 2, outerRadius: 2 }).region.holes[0]!)).toHaveLength(
+      4,
+    );
+  });
+
+  it("names square and flat as the trade does, width before depth", () => {
+    expect(rectTube({ width: 40, depth: 40, wall: 3 }).name).toBe("square 40 x 3");
+    expect(rectTube({ width: 50.8, depth: 25.4, wall: 2.1082 }).name).toBe("rect 50.8 x 25.4 x 2.11");
+    expect(rectBar({ width: 50, depth: 10 }).name).toBe("flat 50 x 10");
+    expect(rectBar({ width: 12, depth: 12 }).name).toBe("square bar 12");
+  });
+
+  it("keeps default radii possible in small thick tubes", () => {
+    const section = rectTube({ width: 12, depth: 12, wall: 3.2 });
+    expectSound(section);
+    expect(section.shape).toMatchObject({ outerRadius: 6 });
+  });
+
+  it("is sound for every allowed size, with 4r(1 − π/4)·r less area than sharp", () => {
+    const size = fc.double({ min: 5, max: 200, noNaN: true });
+    const part = fc.double({ min: 0, max: 0.5, noNaN: true });
+    fc.assert(
+      fc.property(size, size, part, (width, depth, share) => {
+        const radius = Math.min(share * Math.min(width, depth), Math.min(width, depth) / 2);
+        const bar = rectBar({ width, depth, edgeRadius: radius });
+        const want = width * depth - (4 - Math.PI) * radius * radius;
+        expect(Math.abs(sectionProperties(bar).area - want)).toBeLessThan(1e-12 * width * depth * 10);
+        const wall = 0.9 * (share + 0.01) * Math.min(width, depth);
+        if (wall < Math.min(width, depth) / 2) expectSound(rectTube({ width, depth, wall }));
+      }),
+    );
+  });
+});
+
+describe("sizes that are no section throw bad-section and name the size", () => {
+  it.each([
+    [() => roundTube({ od: 0, wall: 1 }), "od"],
+    [() => roundTube({ od: -48.3, wall: 3 }), "od"],
+    [() => roundTube({ od: Number.NaN, wall: 3 }), "od"],
+    [() => roundTube({ od: Number.POSITIVE_INFINITY, wall: 3 }), "od"],
+    [() => roundTube({ od: 20, wall: 0 }), "wall"],
+    [() => roundTube({ od: 20, wall: 10 }), "below 10 mm"],
+    [() => roundBar({ od: Number.NaN }), "od"],
+    [() => rectTube({ width: 40, depth: 20, wall: 10 }), "below 10 mm"],
+    [() => rectTube({ width: 40, depth: 20, wall: 2, outerRadius: 10.1 }), "outerRadius"],
+    [() => rectTube({ width: 40, depth: 20, wall: 2, outerRadius: -1 }), "outerRadius"],
+    [() => rectTube({ width: 40, depth: 20, wall: 2, innerRadius: 8.1 }), "innerRadius"],
+    [
+      () => rectTube({ width: 40, depth: 40, wall: 2, outerRadius: 15, innerRadius: 0 }),
+      "wall in the corner",
+    ],
+    [() => rectBar({ width: 0, depth: 10 }), "width"],
+    [() => rectBar({ width: 50, depth: 10, edgeRadius: 5.5 }), "edgeRadius"],
+  ])("case %#", (act, part) => {
+    expect(act).toThrow(RakewrightError);
+    expect(act).toThrow(/^bad-section: /);
+    expect(act).toThrow(part);
+  });
+});

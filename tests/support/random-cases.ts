@@ -1,0 +1,177 @@
+/**
+ * Random joints of an ordinary shop and beyond: round and rectangular, angles 20° to 90°, offsets, gaps, rolls.
+ *
+ * Every case is one the library must solve: headers are at least as wide as their branches.
+ */
+import type { Vec3 } from "../../src/kernel/index.js";
+import {
+  cross3,
+  type EndCase,
+  grown,
+  type HeaderCase,
+  halfWidth,
+  type JointCase,
+  type Outline,
+  type SectionCase,
+  SQUARE,
+  unit3,
+} from "./joint-case.js";
+import { type Random, randomFrom } from "./random.js";
+
+const RAD = Math.PI / 180;
+
+/** What a random case is made of. */
+export const CLASSES = [
+  "round on round",
+  "equal tubes",
+  "rect on round",
+  "round on rect",
+  "rect on rect",
+  "crest",
+  "valley",
+  "corner of two headers",
+  "header and plane",
+  "both ends",
+] as const;
+export type CaseClass = (typeof CLASSES)[number];
+
+export function randomSection(random: Random, kind: "round" | "rect"): SectionCase {
+  const hollow = random.chance(0.7);
+  const wall = random.between(1.5, 5);
+  if (kind === "round") {
+    const radius = random.between(8, 30);
+    return {
+      outer: { kind: "round", radius },
+      ...(hollow && { hole: { kind: "round" as const, radius: radius - wall } }),
+    };
+  }
+  const [width, depth] = [random.between(20, 60), random.between(20, 60)];
+  const corner = random.pick([0, wall, 2 * wall]);
+  const hole = {
+    kind: "rect" as const,
+    width: width - 2 * wall,
+    depth: depth - 2 * wall,
+    corner: Math.max(0, corner - wall),
+  };
+  return { outer: { kind: "rect", width, depth, corner }, ...(hollow && { hole }) };
+}
+
+const reachOf = (o: Outline): number =>
+  o.kind === "round" ? o.radius : Math.hypot(o.width / 2, o.depth / 2) - (Math.SQRT2 - 1) * o.corner;
+
+interface HeaderWish {
+  readonly shape: "round" | "rect";
+  /** Degrees between branch and header, and of the header about the branch. */
+  readonly angle: number;
+  readonly turn: number;
+  /** As wide as the branch to the last digit that doubles allow. */
+  readonly equal?: boolean;
+  readonly gap?: number;
+  readonly offset?: number;
+}
+
+/** A header over a branch, its axis crossing the line beside the z axis at `z`. */
+export function headerOver(random: Random, branch: Outline, z: number, wish: HeaderWish): HeaderCase {
+  const [a, t] = [wish.angle * RAD, wish.turn * RAD];
+  const axis: Vec3 = [Math.sin(a) * Math.cos(t), Math.sin(a) * Math.sin(t), Math.cos(a)];
+  const n: Vec3 = [Math.sin(t), -Math.cos(t), 0];
+  const needed = halfWidth(branch, n[0], n[1]);
+  const gap = wish.gap ?? 0;
+  const offset = (wish.offset ?? 0) * needed;
+  const half = (needed + Math.abs(offset)) * (wish.equal ? 1 : random.between(1.02, 1.8)) - gap;
+  const m = cross3(axis, n);
+  const roll = wish.shape === "rect" ? random.pick([0, 90, random.between(0, 360)]) * RAD : 0;
+  const across: Vec3 = unit3([
+    Math.cos(roll) * n[0] + Math.sin(roll) * m[0],
+    Math.cos(roll) * n[1] + Math.sin(roll) * m[1],
+    Math.cos(roll) * n[2] + Math.sin(roll) * m[2],
+  ]);
+  const at: Vec3 = [n[0] * offset, n[1] * offset, z];
+  if (wish.shape === "round") return { outline: { kind: "round", radius: half }, at, axis, across, gap };
+  const depth = random.between(0.5, 1.5);
+  const rough = { kind: "rect" as const, width: 1, depth, corner: random.pick([0, 0.1, 0.2]) };
+  const k = half / halfWidth(rough, Math.cos(roll), -Math.sin(roll));
+  return {
+    outline: { kind: "rect", width: k, depth: depth * k, corner: rough.corner * k },
+    at,
+    axis,
+    across,
+    gap,
+  };
+}
+
+/** How far below its own z a header may cut into a branch. */
+function reachBelow(branch: Outline, header: HeaderCase): number {
+  const cos = Math.abs(header.axis[2]);
+  return (reachOf(grown(header.outline, header.gap)) + reachOf(branch) * cos) / Math.sqrt(1 - cos * cos);
+}
+
+/** Moves the headers of one end so that every fibre is at least 30 mm long above z = 0. */
+function lifted(headers: readonly HeaderCase[], branch: Outline): EndCase[] {
+  const up = 30 + Math.max(...headers.map((h) => reachBelow(branch, h)));
+  return headers.map((h) => ({ kind: "hit", header: { ...h, at: [h.at[0], h.at[1], h.at[2] + up] } }));
+}
+
+function mirrored(e: EndCase): EndCase {
+  if (e.kind !== "hit") return e;
+  const flip = (p: Vec3): Vec3 => [p[0], p[1], -p[2]];
+  const { header } = e;
+  return {
+    kind: "hit",
+    header: { ...header, at: flip(header.at), axis: flip(header.axis), across: flip(header.across) },
+  };
+}
+
+/** The random case with a number: class by class, repeatable. */
+export function randomCase(number: number, start: number): JointCase {
+  const random = randomFrom(start + 7919 * number);
+  const cls = CLASSES[number % CLASSES.length]!;
+  const rectBranch = cls === "rect on round" || cls === "rect on rect";
+  const free = cls !== "equal tubes" && cls !== "round on round" && cls !== "round on rect" && random.chance(0.35);
+  const section = randomSection(random, rectBranch || free ? "rect" : "round");
+  const branch = section.outer;
+  const shape = cls === "round on rect" || cls === "rect on rect" ? "rect" : "round";
+  const wish = (more: Partial<HeaderWish> = {}): HeaderWish => ({
+    shape,
+    angle: random.chance(0.2) ? 90 : random.between(20, 90),
+    turn: random.between(0, 360),
+    gap: random.chance(0.3) ? random.between(0.5, 3) : 0,
+    offset: random.chance(0.3) ? random.between(-0.6, 0.6) : 0,
+    ...more,
+  });
+  const name = `${number} ${cls}`;
+  const header = (more: Partial<HeaderWish> = {}, z = 0) => headerOver(random, branch, z, wish(more));
+  const case1 = (high: EndCase, low: EndCase = SQUARE): JointCase => ({ name, section, ends: [low, high] });
+  switch (cls) {
+    case "equal tubes":
+      return case1(lifted([header({ equal: true, gap: 0, offset: 0 })], branch)[0]!);
+    case "crest":
+    case "valley": {
+      // Two headers in one plane with the branch, as rails over a post.
+      const turn = random.between(0, 360);
+      const same = { turn, offset: 0, gap: 0, equal: random.chance(0.3) };
+      const [first, second] = [header({ ...same, angle: random.between(35, 85) }), header({ ...same, angle: 90 })];
+      return case1({ kind: cls === "crest" ? "min" : "max", of: lifted([first, second], branch) });
+    }
+    case "corner of two headers": {
+      const turn = random.between(0, 360);
+      const pair = [
+        header({ turn, angle: random.between(40, 90), gap: 0 }),
+        header({ turn: turn + random.between(60, 120), angle: random.between(40, 90), gap: 0 }, random.between(-4, 4)),
+      ];
+      return case1({ kind: random.pick(["min", "max"]), of: lifted(pair, branch) });
+    }
+    case "header and plane": {
+      const [top] = lifted([header()], branch);
+      if (top?.kind !== "hit") return case1(SQUARE);
+      const height = top.header.at[2] - reachOf(top.header.outline) * random.between(0.6, 1);
+      const [tilt, way] = [Math.tan(random.between(0, 20) * RAD), random.between(0, 2 * Math.PI)];
+      const normal: Vec3 = [tilt * Math.cos(way), tilt * Math.sin(way), 1];
+      return case1({ kind: "min", of: [top, { kind: "plane", point: [0, 0, height], normal }] });
+    }
+    case "both ends":
+      return case1(lifted([header()], branch)[0]!, mirrored(lifted([header()], branch)[0]!));
+    default:
+      return case1(lifted([header()], branch)[0]!);
+  }
+}
