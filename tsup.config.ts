@@ -2,8 +2,6 @@
  * How the package is built: every room of src is its own entry, so that importing one function costs one function.
  *
  * The library goes out as ESM and CommonJS with types, for any platform; the command line is ESM for Node only.
- * earcut is bundled in (notice in THIRD-PARTY.md) because it ships ESM alone and its default export is lost by a CommonJS
- * `require` of our build.
  */
 import { defineConfig } from "tsup";
 
@@ -31,14 +29,12 @@ export default defineConfig([
     format: ["esm", "cjs"],
     dts: true,
     platform: "neutral",
-    noExternal: ["earcut"],
   },
   {
     ...shared,
     entry: { "cli/main": "src/cli/main.ts" },
     format: ["esm"],
     platform: "node",
-    noExternal: ["earcut"],
     banner: { js: "#!/usr/bin/env node" },
   },
 ]);

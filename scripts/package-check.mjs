@@ -13,7 +13,7 @@ const entries = Object.keys(manifest.exports)
   .map((path) => path.replace(/^\./, manifest.name));
 
 const ALLOWED_FILES =
-  /^(dist\/.+|schema\/.+\.json|(README|CHANGELOG|THIRD-PARTY)\.md|LICENSE|package\.json)$/;
+  /^(dist\/.+|schema\/.+\.json|(README|CHANGELOG)\.md|LICENSE|package\.json)$/;
 
 const CONSUMERS = [
   { mode: "nodenext ESM", file: "esm.mts", options: { module: "NodeNext", moduleResolution: "NodeNext" } },

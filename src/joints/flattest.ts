@@ -24,11 +24,10 @@ export interface FlattestEnd {
 export function compileFlattest(expression: EndExpression, dir: 1 | -1, section: Region): FlattestEnd {
   const made = compileEnd(expression, dir, section);
   if (made.end?.root.kind !== "hit") return { ...made, expression };
-  const [first, ...rest] = boundaryOf(made.end, section);
-  const sheet = first && made.end.sheets[first.sheet];
-  if (sheet?.surface.kind !== "plane" || rest.some((i) => i.sheet !== first.sheet)) {
-    return { ...made, expression };
-  }
+  const met = new Set(boundaryOf(made.end, section).map((i) => i.sheet));
+  const [only] = met;
+  const sheet = only === undefined || met.size > 1 ? undefined : made.end.sheets[only];
+  if (sheet?.surface.kind !== "plane") return { ...made, expression };
   return flat(sheet, dir, section, made.diagnostics);
 }
 

@@ -9,11 +9,12 @@
  */
 import { type CompiledEnd, endAt } from "../kernel/end-compile.js";
 import { extentAlong } from "../kernel/region-extent.js";
+import type { Sheet } from "../kernel/sheet.js";
 import type { Section } from "../members/section.js";
 
 /** Fibres in the ring: a multiple of four, so that quarter turns map samples onto samples. */
 const FIBRES = 16;
-/** mm. Pieces that differ by less everywhere are cut with one setting. A tenth of what a tape shows. */
+/** mm. Pieces that differ by less everywhere are cut with one setting. A twentieth of a tape's finest mark. */
 export const SAME_PIECE_MM = 0.02;
 
 /** What identity is decided on. */
@@ -33,68 +34,84 @@ export interface Identity {
 
 interface Group {
   readonly id: string;
-  readonly ring: readonly number[];
-  handOf?: string;
+  readonly ring: Ring;
+  readonly handOf?: string;
+}
+
+/** Samples (low, high per fibre, slid to the middle) and the mean length, by which groups are looked up. */
+interface Ring {
+  readonly samples: Float64Array;
+  readonly mean: number;
 }
 
 /** Identities of shapes in their order: the id of the first piece that is the same. */
 export function identify(shapes: readonly Shape[]): Identity[] {
   const groups = new Map<string, Group[]>();
+  const keyOf = (s: Shape, cell: number): string =>
+    `${cell}|${s.section.name}|${s.material}|${s.section.shape.kind}`;
   return shapes.map((s): Identity => {
-    const key = `${s.section.name}|${s.material}|${s.section.shape.kind}`;
-    const known = groups.get(key) ?? [];
-    groups.set(key, known);
     const ways = waysToTurn(s, false);
+    const cell = Math.round((ways[0] as Ring).mean / (4 * SAME_PIECE_MM));
+    const known = [cell - 1, cell, cell + 1].flatMap((c) => groups.get(keyOf(s, c)) ?? []);
     const same = known.find((g) => ways.some((w) => agree(w, g.ring)));
     if (same) return { identity: same.id, ...(same.handOf === undefined ? {} : { handOf: same.handOf }) };
-    const mirrored = waysToTurn(s, true);
+    const mirrored = known.length > 0 ? waysToTurn(s, true) : [];
     const hand = known.find((g) => mirrored.some((w) => agree(w, g.ring)));
-    const group: Group = { id: s.id, ring: ways[0] as number[], ...(hand ? { handOf: hand.id } : {}) };
-    known.push(group);
+    const group: Group = { id: s.id, ring: ways[0] as Ring, ...(hand ? { handOf: hand.id } : {}) };
+    const list = groups.get(keyOf(s, cell));
+    if (list) list.push(group);
+    else groups.set(keyOf(s, cell), [group]);
     return { identity: group.id, ...(hand ? { handOf: hand.id } : {}) };
   });
 }
 
+/** Outward coordinates of both ends along a direction round the axis. */
 type Ends = (phi: number) => readonly [number, number];
 
 /** Sample rings of every way the piece can be laid that its section allows. */
-function waysToTurn(s: Shape, mirror: boolean): number[][] {
+function waysToTurn(s: Shape, mirror: boolean): Ring[] {
   const { shape, region } = s.section;
-  const round = shape.kind === "round-tube" || shape.kind === "round-bar";
-  const reach = (phi: number): readonly [number, number] => {
-    const d: readonly [number, number] = [Math.cos(phi), Math.sin(phi)];
-    const half = round ? extentAlong(region.outer, d).greatest : rectReach(s.section, d);
-    return [half * d[0], half * d[1]];
+  const round = isRound(s.section) ? (shape as { od: number }).od / 2 : 0;
+  const box =
+    round > 0
+      ? [0, 0]
+      : [extentAlong(region.outer, [1, 0]).greatest, extentAlong(region.outer, [0, 1]).greatest];
+  const sign = mirror ? -1 : 1;
+  const ends: Ends = (phi) => {
+    const [cu, cv] = [Math.cos(sign * phi), Math.sin(sign * phi)];
+    const k = round > 0 ? round : boxReach(box as [number, number], cu, cv);
+    return [outOr(s.low, k * cu, k * cv), outOr(s.high, k * cu, k * cv)];
   };
-  const at: Ends = (phi) => {
-    const [u, v] = reach(phi);
-    const out = (end: CompiledEnd): number => {
-      const x = endAt(end, u, v).out;
-      return Number.isFinite(x) ? x : 1e6;
-    };
-    return [out(s.low), out(s.high)];
-  };
-  const handed: Ends = mirror ? (phi) => at(-phi) : at;
   const reversed: Ends = (phi) => {
-    const [low, high] = handed(-phi);
+    const [low, high] = ends(-phi);
     return [high, low];
   };
-  return [handed, reversed].flatMap((f) => turnsOf(s.section, f).map((turn) => ring(f, turn)));
+  const turns = turnsOf(s, sign);
+  return [
+    ...turns.map((t) => ringOf(ends, t)),
+    ...turnsOf({ ...s, low: s.high, high: s.low }, sign).map((t) => ringOf(reversed, -t)),
+  ];
 }
 
-/** Where a ray from the middle leaves a rectangle's box; one sample place per direction, the same on all pieces. */
-function rectReach(section: Section, [cu, cv]: readonly [number, number]): number {
-  const u = extentAlong(section.region.outer, [1, 0]).greatest;
-  const v = extentAlong(section.region.outer, [0, 1]).greatest;
-  // Well inside rounded corners, so that every fibre is in the section's outline.
-  const k = 0.7 * Math.min(u / Math.max(Math.abs(cu), 1e-12), v / Math.max(Math.abs(cv), 1e-12));
-  return k;
+function isRound(section: Section): boolean {
+  return section.shape.kind === "round-tube" || section.shape.kind === "round-bar";
 }
 
-function turnsOf(section: Section, f: Ends): readonly number[] {
-  const { shape } = section;
+function outOr(end: CompiledEnd, u: number, v: number): number {
+  const { out } = endAt(end, u, v);
+  return Number.isFinite(out) ? out : 1e6;
+}
+
+/** Along a ray from the middle, well inside a rounded rectangle, the same share on all pieces. */
+function boxReach(box: readonly [number, number], cu: number, cv: number): number {
+  return 0.7 * Math.min(box[0] / Math.max(Math.abs(cu), 1e-12), box[1] / Math.max(Math.abs(cv), 1e-12));
+}
+
+/** Turns about the axis under which the section is the same. */
+function turnsOf(s: Shape, sign: 1 | -1): readonly number[] {
+  const { shape } = s.section;
   const quarter = Math.PI / 2;
-  if (shape.kind === "round-tube" || shape.kind === "round-bar") return roundTurns(f);
+  if (isRound(s.section)) return roundTurns(s).map((t) => sign * t);
   if ((shape.kind === "rect-tube" || shape.kind === "rect-bar") && shape.width === shape.depth) {
     return [0, 1, 2, 3].map((k) => k * quarter);
   }
@@ -102,36 +119,38 @@ function turnsOf(section: Section, f: Ends): readonly number[] {
 }
 
 /** Angles that bring the steepest side of the first end that is not square to φ = 0. */
-function roundTurns(f: Ends): readonly number[] {
-  const n = 64;
-  for (const end of [0, 1] as const) {
-    for (const harmonic of [1, 2]) {
-      let [c, s] = [0, 0];
-      for (let k = 0; k < n; k++) {
-        const phi = (2 * Math.PI * k) / n;
-        c += f(phi)[end] * Math.cos(harmonic * phi);
-        s += f(phi)[end] * Math.sin(harmonic * phi);
-      }
-      if (Math.hypot(c, s) / n < SAME_PIECE_MM / 2) continue;
-      const first = Math.atan2(s, c) / harmonic;
-      return harmonic === 1 ? [first] : [first, first + Math.PI];
-    }
+function roundTurns(s: Shape): readonly number[] {
+  for (const end of [s.low, s.high]) {
+    const sheet = end.sheets[0] as Sheet;
+    const [gu, gv] = [end.dir * sheet.a, end.dir * sheet.b];
+    if (Math.hypot(gu, gv) > 1e-9) return [Math.atan2(gv, gu)];
+    const hit = end.hits[0];
+    if (!hit) continue;
+    const across = Math.atan2(hit.hv, hit.hu);
+    return [across, across + Math.PI];
   }
   return [0];
 }
 
-function ring(f: Ends, turn: number): number[] {
-  const out: number[] = [];
-  let middle = 0;
+function ringOf(f: Ends, turn: number): Ring {
+  const samples = new Float64Array(2 * FIBRES);
+  let [middle, mean] = [0, 0];
   for (let k = 0; k < FIBRES; k++) {
     const [low, high] = f(turn + (2 * Math.PI * k) / FIBRES);
-    out.push(low, high);
+    samples[2 * k] = low;
+    samples[2 * k + 1] = high;
     middle += (high - low) / (2 * FIBRES);
+    mean += (high + low) / FIBRES;
   }
   // Sliding a piece along its own axis changes nothing.
-  return out.map((x, i) => (i % 2 === 0 ? x + middle : x - middle));
+  for (let i = 0; i < samples.length; i++)
+    samples[i] = (samples[i] as number) + (i % 2 === 0 ? middle : -middle);
+  return { samples, mean };
 }
 
-function agree(a: readonly number[], b: readonly number[]): boolean {
-  return a.every((x, i) => Math.abs(x - (b[i] as number)) <= SAME_PIECE_MM);
+function agree(a: Ring, b: Ring): boolean {
+  for (let i = 0; i < a.samples.length; i++) {
+    if (Math.abs((a.samples[i] as number) - (b.samples[i] as number)) > SAME_PIECE_MM) return false;
+  }
+  return true;
 }

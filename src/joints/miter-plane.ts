@@ -23,6 +23,7 @@ import {
 } from "../kernel/vec.js";
 import type { Member } from "../members/member.js";
 import { endPoint } from "./nodes.js";
+import { outlineStep } from "./outline-step.js";
 
 /** A miter plane, or why there is none. */
 export type MiterPlane =
@@ -32,7 +33,7 @@ export type MiterPlane =
       readonly normal: Vec3;
       /** Between the centrelines where they pass nearest, millimetres. */
       readonly axisGap: number;
-      /** How much the sections miss each other across the turn, each side, millimetres. */
+      /** How far the outlines of the two miss each other on the plane, millimetres. */
       readonly step: number;
     }
   | { readonly kind: "none"; readonly why: "straight-back" | "step" };
@@ -72,26 +73,25 @@ export function miterPlane(a: Member, endA: 0 | 1, b: Member, endB: 0 | 1): Mite
   // Outer side of the turn: square to each member, in the plane of the turn.
   const [qa, qb] = [cross(u, across), cross(v, across)];
   const [da, db] = [halfExtent(a, qa), halfExtent(b, qb)];
-  const [wa, wb] = [halfExtent(a, across), halfExtent(b, across)];
   const axisGap = distance(onA, onB);
-  const step = Math.max(axisGap, Math.abs(wa.half - wb.half));
+  const made = (normal: Vec3): MiterPlane => {
+    const step = outlineStep(a, b, normal, across, sub(onB, onA));
+    return { kind: "plane", point, normal, axisGap, step };
+  };
   const equal = Math.abs(da.half - db.half) < STATION_MM;
-  if (equal || !da.upright || !db.upright) {
-    return { kind: "plane", point, normal: normalize(add(u, v)), axisGap, step };
-  }
+  if (equal || !da.upright || !db.upright) return made(normalize(add(u, v)));
   // Outer corner P with P·qa = da and P·qb = db: P = x·u + da·qa, with v = cos·u + … in the plane of the turn.
   const x = (db.half - da.half * dot(qa, qb)) / dot(u, qb);
   const corner = addScaled(scale(qa, da.half), u, x);
   const normal = normalize(cross(corner, across));
-  return { kind: "plane", point, normal: dot(normal, u) < 0 ? scale(normal, -1) : normal, axisGap, step };
+  return made(dot(normal, u) < 0 ? scale(normal, -1) : normal);
 }
 
 function straightOn(a: Member, b: Member, u: Vec3, pa: Vec3, pb: Vec3): MiterPlane {
   const w = sub(pb, pa);
-  const axisGap = length(addScaled(w, u, -dot(w, u)));
-  const ea = extentAlong(a.section.region.outer, [0, 1]);
-  const eb = extentAlong(b.section.region.outer, [0, 1]);
-  const step = Math.max(axisGap, Math.abs(ea.greatest - eb.greatest));
+  const beside = addScaled(w, u, -dot(w, u));
+  const axisGap = length(beside);
+  const step = outlineStep(a, b, u, a.frame.x, beside);
   if (step > STATION_MM) return { kind: "none", why: "step" };
   return { kind: "plane", point: scale(add(pa, pb), 0.5), normal: u, axisGap, step };
 }

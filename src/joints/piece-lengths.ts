@@ -8,9 +8,10 @@
  */
 import { type CompiledEnd, endAt } from "../kernel/end-compile.js";
 import type { Frame } from "../kernel/frame.js";
-import { golden, greatestOnOutline } from "../kernel/outline.js";
+import { closeIn, greatestOnOutline, type OutlineMaximum } from "../kernel/outline.js";
 import { type Loop, loopsOf, pointOn, type Segment } from "../kernel/region.js";
-import { extentAlong } from "../kernel/region-extent.js";
+import { extentAlong, farthestAlong } from "../kernel/region-extent.js";
+import type { Sheet } from "../kernel/sheet.js";
 import type { Vec2 } from "../kernel/vec.js";
 import type { Section } from "../members/section.js";
 import type { MeasuredLength, NamedPoint, PieceLengths } from "./piece.js";
@@ -39,9 +40,11 @@ export function pieceLengths(
     to: names.point(what, 1, highAt.at[0], highAt.at[1], highAt.value),
   });
   const loops = loopsOf(region);
-  const reach = (end: CompiledEnd): Reach => greatestOnOutline(loops, (u, v) => out(end, u, v));
-  const long = greatestOnOutline([region.outer], fibre);
-  const short = greatestOnOutline([region.outer], (u, v) => -fibre(u, v));
+  const reach = (end: CompiledEnd): Reach =>
+    flatReach(region.outer, [end], 1) ?? greatestOnOutline(loops, (u, v) => out(end, u, v));
+  const long = flatReach(region.outer, [low, high], 1) ?? greatestOnOutline([region.outer], fibre);
+  const short =
+    flatReach(region.outer, [low, high], -1) ?? greatestOnOutline([region.outer], (u, v) => -fibre(u, v));
   const axis = fibre(0, 0);
   return {
     blank: extent(reach(low), reach(high), "farthest point"),
@@ -55,6 +58,26 @@ export function pieceLengths(
 }
 
 type Reach = { readonly value: number; readonly at: Vec2 };
+
+/** The greatest sum of flat ends (times `sign`) on the outline in closed form; null when an end is shaped. */
+function flatReach(outer: Loop, ends: readonly CompiledEnd[], sign: 1 | -1): OutlineMaximum | null {
+  if (ends.some((e) => e.root.kind !== "leaf")) return null;
+  let [c, a, b] = [0, 0, 0];
+  for (const end of ends) {
+    const sheet = end.sheets[0] as Sheet;
+    c += sign * end.dir * sheet.c;
+    a += sign * end.dir * sheet.a;
+    b += sign * end.dir * sheet.b;
+  }
+  const slope = Math.hypot(a, b);
+  // Level within a rounding of the outline's size: every fibre is as long, and the top is named.
+  if (slope < LEVEL_SLOPE) return { value: c, at: crown(outer, 1) };
+  const at = farthestAlong(outer, [a / slope, b / slope]);
+  return { value: c + a * at[0] + b * at[1], at };
+}
+
+/** Slope below which a cut is square: 10⁻¹¹ of a 100 mm section is below any rounding of its place. */
+const LEVEL_SLOPE = 1e-11;
 
 /** The outermost point of the outline in ±v, on the middle of the side. */
 function crown(outer: Loop, sign: 1 | -1): Vec2 {
@@ -71,7 +94,7 @@ function squareReach(section: Section, end: CompiledEnd): Reach {
   return greatestOnOutline([outer], (_u, _v, segment, t) => leastOverWall(end, segment, t, wall));
 }
 
-const DEPTHS = 8;
+const DEPTHS = 6;
 
 /** The nearest contact over the wall behind a place: at an edge of the wall or inside it. */
 function leastOverWall(end: CompiledEnd, segment: Segment, t: number, wall: number): number {
@@ -85,7 +108,8 @@ function leastOverWall(end: CompiledEnd, segment: Segment, t: number, wall: numb
     if (x > best) [depth, best] = [d, x];
   }
   const step = wall / DEPTHS;
-  const [, closest] = golden(nearer, Math.max(0, depth - step), Math.min(wall, depth + step), depth, best);
+  if (depth === 0 || depth === wall) return -best;
+  const [, closest] = closeIn(nearer, depth - step, depth + step, depth, best, wall);
   return -closest;
 }
 

@@ -4,16 +4,18 @@
  * @packageDocumentation
  */
 import { type CapUse, capFaces } from "./cap.js";
+import { evaluate } from "./curve/curve.js";
 import { type Diagnostic, diagnostic } from "./diagnostic.js";
 import { type BoundaryInterval, boundaryOf } from "./end-boundary.js";
 import type { CompiledEnd } from "./end-compile.js";
 import { loopsOf, pointOn, type Region, type Segment } from "./region.js";
 import { type OutlineVertex, type Ridge, ridgesOf } from "./ridge.js";
-import { type Sheet, sheetHeight } from "./sheet.js";
+import type { Sheet } from "./sheet.js";
 import { addEdge, addVertex, type Shell } from "./shell.js";
-import { sideEdge } from "./side-edge.js";
+import { sideEdge, sideHeight } from "./side-edge.js";
 import type { EdgeUse } from "./solid.js";
-import { STATION_MM, STEP_MM } from "./tolerance.js";
+import { distanceTo } from "./surface.js";
+import { ON_SURFACE_MM, STATION_MM, STEP_MM } from "./tolerance.js";
 import { distance, type Vec3 } from "./vec.js";
 
 /** What the sides of the bar need to know of a closed end. */
@@ -38,8 +40,9 @@ export function closeEnd(shell: Shell, end: CompiledEnd, section: Region, index:
     const segment = (loops[i.loop] as readonly Segment[])[i.segment] as Segment;
     const [u, v] = pointOn(segment, i.t0);
     const before = previous(intervals, k);
-    const s = sheetHeight(end.sheets[i.sheet] as Sheet, u, v);
-    const sBefore = sheetHeight(end.sheets[before.sheet] as Sheet, u, v);
+    const s = sideHeight(segment, i.t0, end.sheets[i.sheet] as Sheet);
+    const comesFrom = (loops[before.loop] as readonly Segment[])[before.segment] as Segment;
+    const sBefore = sideHeight(comesFrom, before.t1, end.sheets[before.sheet] as Sheet);
     if (Math.abs(s - sBefore) > STEP_MM)
       return { diagnostic: steppedEnd([u, v, s], Math.abs(s - sBefore), index) };
     starts.push(addVertex(shell, [u, v, s]));
@@ -57,6 +60,7 @@ export function closeEnd(shell: Shell, end: CompiledEnd, section: Region, index:
     uses.push({ edge, forward: true, sheet: i.sheet });
   }
   const ridges = end.sheets.length > 1 ? ridgesOf(end, section, changesOf(shell, intervals, starts)) : [];
+  if (ridges.some((r) => strays(r, end))) return { diagnostic: unresolvedEnd(index) };
   addRidges(shell, ridges, uses);
   const faces = capFaces(shell, uses, ridges.length === 0 ? loops.length : 0);
   if (!faces) return { diagnostic: unresolvedEnd(index) };
@@ -111,6 +115,24 @@ function changesOf(
     out.push({ index, point: shell.vertices[index] as Vec3, sheets: [before.sheet, i.sheet] });
   }
   return out;
+}
+
+/** Inner places of a ridge that are looked at. */
+const LOOKS = 7;
+
+/**
+ * True when a ridge leaves one of its two surfaces: where a fibre only grazes a round header the curve they share ends
+ * inside the stretch. A refusal then, never a wrong solid.
+ */
+function strays(ridge: Ridge, end: CompiledEnd): boolean {
+  for (let k = 0; k <= LOOKS; k++) {
+    const p = evaluate(ridge.curve, ridge.t0 + ((ridge.t1 - ridge.t0) * k) / LOOKS);
+    for (const sheet of [ridge.left, ridge.right]) {
+      const off = Math.abs(distanceTo((end.sheets[sheet] as Sheet).surface, p));
+      if (!(off < 10 * ON_SURFACE_MM)) return true;
+    }
+  }
+  return false;
 }
 
 function addRidges(shell: Shell, ridges: readonly Ridge[], uses: CapUse[]): void {

@@ -7,10 +7,10 @@
  * @packageDocumentation
  */
 import { type CompiledEnd, endAt } from "./end-compile.js";
-import { loopsOf, pointOn, type Region, type Segment, tangentOn } from "./region.js";
-import { type Sheet, sheetHeight } from "./sheet.js";
+import { loopsOf, pointOn, type Region, type Segment, segmentLength, tangentOn } from "./region.js";
+import { cornerHeight, type Sheet } from "./sheet.js";
 import { extremesOf } from "./station.js";
-import { INSIDE_MM, STATION_MM } from "./tolerance.js";
+import { BRACKET_MM, INSIDE_MM, STATION_MM } from "./tolerance.js";
 import type { Vec2 } from "./vec.js";
 
 /** A stretch of one side of the outline, closed by one sheet. */
@@ -26,8 +26,16 @@ export interface BoundaryInterval {
 const SAMPLES = 32;
 /** Fraction of a side at which the label next to a corner is read. */
 const NEAR = 1e-4;
-/** A break this near a corner (fraction of the side) is the corner. */
-const CORNER = 1e-10;
+/**
+ * A break this near a corner is the corner, millimetres along the side: an edge carried on past its kink by so little
+ * leaves its vertex by less than ON_SURFACE_MM at 15 degrees, and a shorter edge would be no edge.
+ */
+const CORNER_MM = 2e-7;
+
+/** The same as a fraction of a side. */
+function cornerShare(segment: Segment): number {
+  return Math.min(0.25, Math.max(1e-10, CORNER_MM / segmentLength(segment)));
+}
 
 /** The point at `t`, moved into the material (which lies on the left of a segment). */
 export function insidePoint(segment: Segment, t: number): Vec2 {
@@ -46,10 +54,10 @@ function crossings(segment: Segment, hu: number, hv: number, h0: number, h: numb
     return [(h - a) / (b - a)];
   }
   const hc = h0 + hu * segment.centre[0] + hv * segment.centre[1];
-  const cos = (h - hc) / segment.radius;
-  // A touching break is a station; rounding must not lose it.
-  if (Math.abs(cos) > 1 + 1e-12) return [];
-  const turn = Math.acos(Math.min(1, Math.max(-1, cos)));
+  const inside = segment.radius - Math.abs(h - hc);
+  // A touching break is a station: rounding must not lose it, nor move it by the root of a rounding.
+  if (inside < -BRACKET_MM) return [];
+  const turn = inside < BRACKET_MM ? (h < hc ? Math.PI : 0) : Math.acos((h - hc) / segment.radius);
   const phi = Math.atan2(hv, hu);
   const out: number[] = [];
   for (const angle of [phi + turn, phi - turn]) {
@@ -60,7 +68,7 @@ function crossings(segment: Segment, hu: number, hv: number, h0: number, h: numb
 
 function difference(end: CompiledEnd, i: number, j: number, segment: Segment, t: number): number {
   const [u, v] = pointOn(segment, t);
-  return sheetHeight(end.sheets[i] as Sheet, u, v) - sheetHeight(end.sheets[j] as Sheet, u, v);
+  return cornerHeight(end.sheets[i] as Sheet, u, v) - cornerHeight(end.sheets[j] as Sheet, u, v);
 }
 
 /** The t in [a, b] where two sheets are equally far, by bisection to the last bit. */
@@ -95,10 +103,10 @@ function refine(end: CompiledEnd, segment: Segment, a: number, b: number, out: n
     const next = labelAt(end, segment, t);
     if (next !== label && next >= 0 && label >= 0) {
       // Contacts that tie at a corner or a kink change there, not a rounding error beside it.
-      const tie = [previous, t].find(
-        (x) => (x === a || x > b - (b - a) * 2 * NEAR) && ties(end, label, next, segment, x),
-      );
-      out.push(tie === undefined ? meet(end, label, next, segment, previous, t) : tie === a ? a : b);
+      const from = label;
+      const near = [...(previous === a ? [a] : []), ...(k === SAMPLES ? [b] : [])];
+      const tie = near.find((x) => ties(end, from, next, segment, x));
+      out.push(tie ?? meet(end, label, next, segment, previous, t));
     }
     label = next;
     previous = k === SAMPLES ? b : t;
@@ -120,18 +128,19 @@ export function boundaryOf(end: CompiledEnd, section: Region): BoundaryInterval[
       for (const hit of end.hits) {
         for (const h of hit.breaks) marks.push(...crossings(s, hit.hu, hit.hv, hit.h0, h));
       }
-      let ts = clean(marks);
+      const corner = cornerShare(s);
+      let ts = clean(marks, corner);
       if (several && end.root.kind !== "hit") {
         const more: number[] = [];
         for (let i = 0; i + 1 < ts.length; i++) refine(end, s, ts[i] as number, ts[i + 1] as number, more);
-        ts = clean([...ts, ...more]);
+        ts = clean([...ts, ...more], corner);
       }
       const start = out.length;
       for (let i = 0; i + 1 < ts.length; i++) {
         const [t0, t1] = [ts[i] as number, ts[i + 1] as number];
         const sheet = labelAt(end, s, (t0 + t1) / 2);
         const last = out[out.length - 1];
-        const kink = kinks.some((t) => Math.abs(t - t0) < CORNER);
+        const kink = kinks.some((t) => Math.abs(t - t0) < corner);
         if (out.length > start && last && last.sheet === sheet && !kink)
           out[out.length - 1] = { ...last, t1 };
         else out.push({ loop, segment, t0, t1, sheet });
@@ -144,27 +153,28 @@ export function boundaryOf(end: CompiledEnd, section: Region): BoundaryInterval[
 /** Places inside an arc where it touches the silhouette of a round sheet: the saddle has a kink there. */
 function kinksOn(end: CompiledEnd, segment: Segment): number[] {
   if (segment.kind !== "arc") return [];
+  const corner = cornerShare(segment);
   const out: number[] = [];
   for (const { round } of end.sheets) {
     if (!round) continue;
     for (const t of extremesOf(segment, round.hu, round.hv)) {
       const [u, v] = pointOn(segment, t);
       const h = round.h0 + round.hu * u + round.hv * v;
-      if (Math.abs(Math.abs(h) - round.radius) < 1e-9 && t > CORNER && t < 1 - CORNER) out.push(t);
+      if (Math.abs(Math.abs(h) - round.radius) < 1e-9 && t > corner && t < 1 - corner) out.push(t);
     }
   }
   return out;
 }
 
-function clean(marks: number[]): number[] {
+function clean(marks: number[], corner: number): number[] {
   const sorted = marks.map((t) =>
-    t < CORNER ? (t > -CORNER ? 0 : -1) : t > 1 - CORNER ? (t < 1 + CORNER ? 1 : 2) : t,
+    t < corner ? (t > -corner ? 0 : -1) : t > 1 - corner ? (t < 1 + corner ? 1 : 2) : t,
   );
   sorted.sort((a, b) => a - b);
   const out: number[] = [];
   for (const t of sorted) {
     if (t < 0 || t > 1) continue;
-    if (out.length === 0 || t - (out[out.length - 1] as number) > CORNER) out.push(t);
+    if (out.length === 0 || t - (out[out.length - 1] as number) > corner) out.push(t);
   }
   if (out[out.length - 1] !== 1) out[out.length - 1] = 1;
   return out;

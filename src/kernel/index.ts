@@ -48,6 +48,7 @@ export {
   reverseLoop,
   type Segment,
 } from "./region.js";
+export { validateSolid } from "./rules/validate.js";
 export type { Skin } from "./skin.js";
 export type { Edge, EdgeUse, Face, Provenance, Solid } from "./solid.js";
 export {

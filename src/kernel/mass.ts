@@ -12,7 +12,7 @@ import { derivatives } from "./curve/curve.js";
 import { type GaussRule, gaussRule } from "./gauss.js";
 import type { Edge, Face, Solid } from "./solid.js";
 import { INTEGRAL_RELATIVE } from "./tolerance.js";
-import { dot, sub, type Vec3 } from "./vec.js";
+import { distance, dot, sub, type Vec3 } from "./vec.js";
 
 /** Mass properties per unit of density, in the solid's frame. */
 export interface MassProperties {
@@ -43,7 +43,7 @@ export function massProperties(solid: Solid): MassProperties {
   const centre = middleOf(solid.vertices);
   const sum = new Float64Array(N);
   const parts: Part[] = [];
-  const total = new Float64Array(N);
+  const total = [0, 0];
   for (const face of solid.faces) {
     for (const loop of face.loops) {
       for (const use of loop) {
@@ -53,12 +53,24 @@ export function massProperties(solid: Solid): MassProperties {
         const [a, b] = use.forward ? [edge.t0, edge.t1] : [edge.t1, edge.t0];
         const whole = panel(face, edge, centre, a, b);
         parts.push({ face, edge, a, b, whole });
-        for (let k = 0; k < N; k++) total[k] = (total[k] as number) + (whole.size[k] as number);
+        for (const k of [0, 1]) total[k] = (total[k] as number) + (whole.size[k] as number);
       }
     }
   }
+  const scale = scaleOf(solid, centre, total[0] as number, total[1] as number);
   for (const { face, edge, a, b, whole } of parts) {
-    refine(face, edge, centre, a, b, whole, total, edge.curve.kind === "line" ? 0 : MAX_DEPTH, sum);
+    refine(
+      face,
+      edge,
+      centre,
+      a,
+      b,
+      whole,
+      scale,
+      edge.curve.kind === "line" ? 0 : MAX_DEPTH,
+      { left: MOST_PANELS },
+      sum,
+    );
   }
   const [v = 0, area = 0, mx = 0, my = 0, mz = 0, xx = 0, yy = 0, zz = 0, xy = 0, yz = 0, zx = 0] = sum;
   const c: Vec3 = [mx / v, my / v, mz / v];
@@ -78,11 +90,21 @@ export function massProperties(solid: Solid): MassProperties {
 }
 
 const MAX_DEPTH = 48;
+/** Halvings of one edge, some twenty times what the nearest tangency needs: an edge that is only rounding ends here. */
+const MOST_PANELS = 4000;
 /**
  * Relative to the whole solid: what a small panel may still be off by. On a small corner radius the rounding of the
  * coordinates is a large share of the edge's own integral; it never fades by halving and is nothing beside the whole.
  */
 const FLOOR = 2e-16;
+
+/** What each integral is large or small against: symmetry can make an integral itself nothing but rounding. */
+function scaleOf(solid: Solid, centre: Vec3, volume: number, area: number): readonly number[] {
+  const reach = solid.vertices.reduce((far, p) => Math.max(far, distance(p, centre)), 0);
+  return Array.from({ length: N }, (_, k) =>
+    k === 1 ? area : volume * (k === 0 ? 1 : k < 5 ? reach : reach * reach),
+  );
+}
 
 /** One use of an edge and its first panel. */
 interface Part {
@@ -106,12 +128,13 @@ function refine(
   a: number,
   b: number,
   whole: Panel,
-  total: Float64Array,
+  scale: readonly number[],
   depth: number,
+  budget: { left: number },
   sum: Float64Array,
 ): void {
   const mid = (a + b) / 2;
-  if (depth > 0) {
+  if (depth > 0 && budget.left-- > 0) {
     const left = panel(face, edge, centre, a, mid);
     const right = panel(face, edge, centre, mid, b);
     let agrees = true;
@@ -120,11 +143,11 @@ function refine(
         (left.value[k] as number) + (right.value[k] as number) - (whole.value[k] as number),
       );
       // Written so that a number that is not finite ends the halving.
-      agrees = !(difference > INTEGRAL_RELATIVE * (whole.size[k] as number) + FLOOR * (total[k] as number));
+      agrees = !(difference > INTEGRAL_RELATIVE * (whole.size[k] as number) + FLOOR * (scale[k] as number));
     }
     if (!agrees) {
-      refine(face, edge, centre, a, mid, left, total, depth - 1, sum);
-      refine(face, edge, centre, mid, b, right, total, depth - 1, sum);
+      refine(face, edge, centre, a, mid, left, scale, depth - 1, budget, sum);
+      refine(face, edge, centre, mid, b, right, scale, depth - 1, budget, sum);
       return;
     }
     for (let k = 0; k < N; k++) {

@@ -3,15 +3,18 @@
  *
  * @packageDocumentation
  */
-import { type Loop, loopsOf, pointOn, type Region } from "./region.js";
+import { type Loop, loopsOf, pointOn, type Region, type Segment } from "./region.js";
 import type { Vec2 } from "./vec.js";
 
 /** Times a ray from p towards +u crosses a loop, upward crossings minus downward ones. */
 function winding(loop: Loop, p: Vec2): number {
   let count = 0;
-  for (const s of loop) {
+  for (const [k, s] of loop.entries()) {
+    const from = pointOn(s, 0);
+    // Where one side ends the next begins: the same number, or a ray through the joint slips between the two.
+    const to = pointOn(loop[(k + 1) % loop.length] as Segment, 0);
     if (s.kind === "line") {
-      count += crossLine(s.from, s.to, p);
+      count += crossLine(from, to, p);
       continue;
     }
     // An arc is monotone in v between its top and bottom.
@@ -23,7 +26,8 @@ function winding(loop: Loop, p: Vec2): number {
     cuts.sort((a, b) => a - b);
     for (let i = 0; i + 1 < cuts.length; i++) {
       const [t0, t1] = [cuts[i] as number, cuts[i + 1] as number];
-      const [a, b] = [pointOn(s, t0), pointOn(s, t1)];
+      const a = i === 0 ? from : pointOn(s, t0);
+      const b = i + 2 === cuts.length ? to : pointOn(s, t1);
       const up = a[1] <= p[1] && b[1] > p[1];
       const down = b[1] <= p[1] && a[1] > p[1];
       if (!up && !down) continue;

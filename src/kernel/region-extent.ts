@@ -43,3 +43,30 @@ function candidates(segment: Segment, direction: Vec2): Vec2[] {
   }
   return points;
 }
+
+/**
+ * The point of a loop that reaches farthest along a direction; the middle of a side that is square to it.
+ *
+ * @param loop - the outer loop of a section
+ * @param direction - unit vector in the section's plane
+ */
+export function farthestAlong(loop: Loop, direction: Vec2): Vec2 {
+  let greatest = Number.NEGATIVE_INFINITY;
+  let best: Vec2 = [0, 0];
+  let ties = 0;
+  for (const segment of loop) {
+    for (const p of candidates(segment, direction)) {
+      const reach = p[0] * direction[0] + p[1] * direction[1];
+      if (reach > greatest + TIE) {
+        [greatest, best, ties] = [reach, p, 1];
+      } else if (reach > greatest - TIE && Math.hypot(p[0] - best[0] / ties, p[1] - best[1] / ties) > TIE) {
+        best = [best[0] + p[0], best[1] + p[1]];
+        ties++;
+      }
+    }
+  }
+  return [best[0] / ties, best[1] / ties];
+}
+
+/** mm. Points that reach as far within this are on one side square to the direction. */
+const TIE = 1e-9;

@@ -135,6 +135,12 @@ interface Event {
   readonly point: Vec3;
 }
 
+/**
+ * mm. Events this near are one. Where a candidate only touches a break its place is known to the root of a rounding: a
+ * few 10⁻⁶ mm for headers some metres away.
+ */
+const SAME_EVENT_MM = 10 * ON_SURFACE_MM;
+
 /** All ridges of an end. `outline` are the vertices of its boundary where the sheet changes. */
 export function ridgesOf(end: CompiledEnd, section: Region, outline: readonly OutlineVertex[]): Ridge[] {
   return candidates(end).flatMap((c) => ridgesAlong(end, section, outline, c));
@@ -149,13 +155,13 @@ function ridgesAlong(
   const events: Event[] = [];
   for (const v of outline) {
     const t = parameterOn(c.curve, v.point);
-    if (distance(evaluate(c.curve, t), v.point) > 10 * ON_SURFACE_MM) continue;
+    if (distance(evaluate(c.curve, t), v.point) > SAME_EVENT_MM) continue;
     events.push({ t, vertex: v.index, point: v.point });
   }
   const [lo, hi] = c.curve.kind === "line" ? reach(c.curve, section) : [-Math.PI, Math.PI];
   for (const t of changes(end, c, lo, hi)) {
     const point = evaluate(c.curve, t);
-    if (events.some((e) => distance(e.point, point) < STATION_MM)) continue;
+    if (events.some((e) => distance(e.point, point) < SAME_EVENT_MM)) continue;
     if (regionContains(section, [point[0], point[1]])) events.push({ t, vertex: -1, point });
   }
   if (events.length === 0) return c.period === 0 ? [] : closedRidge(end, section, c);
@@ -233,10 +239,13 @@ function sidesAt(
   t: number,
 ): readonly [number, number] | null {
   const { p, d1 } = derivatives(c.curve, t);
-  if (!regionContains(section, [p[0], p[1]])) return null;
   const k = INSIDE_MM / Math.hypot(d1[0], d1[1]);
-  const left = endAt(end, p[0] - d1[1] * k, p[1] + d1[0] * k).sheet;
-  const right = endAt(end, p[0] + d1[1] * k, p[1] - d1[0] * k).sheet;
+  const onLeft = [p[0] - d1[1] * k, p[1] + d1[0] * k] as const;
+  const onRight = [p[0] + d1[1] * k, p[1] - d1[0] * k] as const;
+  // Along a side of the section there is material on one side only: no ridge, whichever way the rounding falls.
+  if (!regionContains(section, onLeft) || !regionContains(section, onRight)) return null;
+  const left = endAt(end, ...onLeft).sheet;
+  const right = endAt(end, ...onRight).sheet;
   const pair = (left === c.i && right === c.j) || (left === c.j && right === c.i);
   if (!pair) return null;
   // The other crossing of the same two surfaces lies above or below what closes the bar.

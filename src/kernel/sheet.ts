@@ -10,6 +10,7 @@ import type { ContactSource } from "./end.js";
 import { frameFromAxis } from "./frame.js";
 import type { ProfilePiece } from "./profile.js";
 import type { Surface } from "./surface.js";
+import { BRACKET_MM } from "./tolerance.js";
 import { add, addScaled, anySquareTo, dot, length, negate, scale, type Vec3 } from "./vec.js";
 
 /** The round part of a sheet's height. */
@@ -42,6 +43,17 @@ export function sheetHeight(sheet: Sheet, u: number, v: number): number {
   if (!r) return base;
   const h = r.h0 + r.hu * u + r.hv * v;
   return base + r.k * Math.sqrt(Math.max(0, (r.radius - h) * (r.radius + h)));
+}
+
+/**
+ * s(u, v) of a sheet at a corner of an end. A fibre within rounding of the silhouette touches it there, and the root is
+ * zero: computed from the rounded h it would be off by the root of that rounding, some 10⁻⁷ mm.
+ */
+export function cornerHeight(sheet: Sheet, u: number, v: number): number {
+  const r = sheet.round;
+  if (!r || Math.abs(r.radius - Math.abs(r.h0 + r.hu * u + r.hv * v)) > BRACKET_MM)
+    return sheetHeight(sheet, u, v);
+  return sheet.c + sheet.a * u + sheet.b * v;
 }
 
 /** The sheet of a flat cut; null when the plane runs along the bar's axis. */

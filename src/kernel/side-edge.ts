@@ -9,11 +9,12 @@
 import { type ConicCurve, conicFromConjugates, conicParameter } from "./curve/conic.js";
 import { type Curve, evaluate } from "./curve/curve.js";
 import { lineThrough, planeAcrossCylinder } from "./curve/intersect.js";
-import { type SaddleCurve, saddleBetween } from "./curve/saddle.js";
-import { pointOn, type Segment } from "./region.js";
-import { type Sheet, sheetHeight } from "./sheet.js";
+import { type SaddleCurve, saddleBetween, saddleHeight } from "./curve/saddle.js";
+import { type ArcSegment, pointOn, type Segment } from "./region.js";
+import { cornerHeight, type Sheet, sheetHeight } from "./sheet.js";
 import { type CylinderSurface, type PlaneSurface, parametersOf, type Surface } from "./surface.js";
-import { distance, type Vec3 } from "./vec.js";
+import { RULING_ACROSS_MM } from "./tolerance.js";
+import { addScaled, distance, dot, length, sub, type Vec3 } from "./vec.js";
 
 /** A curve with the stretch of it that is used. */
 export interface CurveStretch {
@@ -49,13 +50,55 @@ export function sideSense(segment: Segment): 1 | -1 {
   return segment.kind === "line" || segment.sweep > 0 ? 1 : -1;
 }
 
-/** The arc of a conic from p to q through `mid`. */
+/**
+ * The arc of a conic from p to q: the short way, or where the two ways are nearly equal the one through `mid`.
+ *
+ * No side turns by more than π, so the short way is right; on a short arc the rounding of `mid` is no guide.
+ */
 export function conicStretch(curve: ConicCurve, p: Vec3, q: Vec3, mid: Vec3): CurveStretch {
   const t0 = conicParameter(curve, p);
   const turn = 2 * Math.PI;
   const forward = (t: number): number => (((t - t0) % turn) + turn) % turn;
-  const [tm, t1] = [forward(conicParameter(curve, mid)), forward(conicParameter(curve, q))];
-  return { curve, t0, t1: tm <= t1 ? t0 + t1 : t0 + t1 - turn };
+  const t1 = forward(conicParameter(curve, q));
+  const ahead =
+    Math.abs(t1 - Math.PI) > NEARLY_HALF ? t1 < Math.PI : forward(conicParameter(curve, mid)) <= t1;
+  return { curve, t0, t1: ahead ? t0 + t1 : t0 + t1 - turn };
+}
+
+/** Radians by which two ways round a conic must differ from half a turn to be told apart by length. */
+const NEARLY_HALF = 1;
+
+/**
+ * s of a sheet at the place `t` of a side: on a round side by the saddle's own formula, which loses no digits where the
+ * side touches the header's silhouette, so that vertices lie on their edges.
+ */
+export function sideHeight(segment: Segment, t: number, sheet: Sheet): number {
+  const [u, v] = pointOn(segment, t);
+  const { surface, round } = sheet;
+  if (segment.kind === "line" || surface.kind === "plane" || !round) return cornerHeight(sheet, u, v);
+  const phi = segment.start + t * segment.sweep;
+  const curve = saddleBetween(sideSurface(segment) as CylinderSurface, surface, round.k < 0 ? -1 : 1, phi);
+  if (curve.kind === "conic") return equalHeight(segment, phi, sheet);
+  // Where a side crosses the silhouette the root is zero, whatever its rounding: a break lies there as exactly as a
+  // double can say. Where it only touches (a zero bracket) the formula is exact.
+  const h = round.h0 + round.hu * u + round.hv * v;
+  const crosses = (h > 0 ? curve.a0 : curve.b0) !== 0;
+  const atSilhouette = Math.abs(round.radius - Math.abs(h)) < ROUNDING * round.radius;
+  return crosses && atSilhouette ? sheet.c + sheet.a * u + sheet.b * v : saddleHeight(curve, phi);
+}
+
+/** Relative: some fifty roundings of a double. */
+const ROUNDING = 1e-14;
+
+/** s at φ where the tubes are equal and meet: √((R − h)(R + h)) = R·|sin(φ − φn)|, the ends of the section's own radius. */
+function equalHeight(segment: ArcSegment, phi: number, sheet: Sheet): number {
+  const { k, hu, hv } = sheet.round as NonNullable<Sheet["round"]>;
+  const [u, v] = [
+    segment.centre[0] + segment.radius * Math.cos(phi),
+    segment.centre[1] + segment.radius * Math.sin(phi),
+  ];
+  const base = sheet.c + sheet.a * u + sheet.b * v;
+  return base + k * segment.radius * Math.abs(hu * Math.sin(phi) - hv * Math.cos(phi));
 }
 
 /** The edge over t0 → t1 of a side, closed by a sheet, between two known vertices. */
@@ -72,10 +115,9 @@ export function sideEdge(
   const mid: Vec3 = [mu, mv, sheetHeight(sheet, mu, mv)];
   if (segment.kind === "line") {
     if (sheet.surface.kind === "plane") return line();
-    const round = sheet.round as NonNullable<Sheet["round"]>;
-    const across =
-      round.hu * (segment.to[0] - segment.from[0]) + round.hv * (segment.to[1] - segment.from[1]);
-    if (Math.abs(across) < 1e-9) return line();
+    const { z } = sheet.surface.frame;
+    const whole = sub(q, p);
+    if (length(addScaled(whole, z, -dot(whole, z))) < RULING_ACROSS_MM) return line();
     const conic = planeAcrossCylinder(sideSurface(segment) as PlaneSurface, sheet.surface);
     return conic ? conicStretch(conic, p, q, mid) : line();
   }

@@ -16,8 +16,14 @@ export const STEP_MM = 1e-5;
 /** mm. A boundary point may be this far from a surface it lies on. Users: rules, ridges. Snapping moves surfaces by up to STATION_MM. */
 export const ON_SURFACE_MM = 2e-6;
 
-/** mm. Brackets R ± h − r of a saddle below this are zero: a hundred roundings at 10⁴ mm. Users: saddle. */
+/** mm. Brackets R ± h − r of a saddle below this are zero: a hundred roundings at 10⁴ mm. Users: saddle, end boundary, sheet corners. */
 export const BRACKET_MM = 1e-10;
+
+/**
+ * mm. A straight side that moves less than this across a round header lies on one of its rulings: the sagitta c²/8R stays
+ * below 10⁻⁹ mm, and the ellipse in its place would be so long that its own rounding is no less. Users: side edge.
+ */
+export const RULING_ACROSS_MM = 3e-4;
 
 /** mm. How far inside the section a label is read, so that a ridge along a side is on one side of it. Users: end boundary, ridges. */
 export const INSIDE_MM = 1e-6;

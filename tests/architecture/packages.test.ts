@@ -9,7 +9,6 @@ import { parseModule, readSources, type SourceModule } from "./sources.js";
 /** Which files may import which package; a package that is not named here is imported nowhere. */
 const CORNERS: readonly { readonly name: RegExp; readonly where: RegExp }[] = [
   { name: /^gl-matrix$/, where: /^kernel\/vec\.ts$/ },
-  { name: /^earcut$/, where: /^kernel\// },
   { name: /^zod$/, where: /^(layout|shop|checks|cli)\// },
   { name: /^@jscad\/(modeling|stl-serializer)$/, where: /^export\/adapters\/jscad\// },
   { name: /^node:/, where: /^cli\// },

@@ -1,9 +1,10 @@
 /**
  * A made-up outside world for one run of the command line: text in, text out, a folder of its own.
  */
-import { mkdtempSync } from "node:fs";
+import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { afterAll } from "vitest";
 import type { CliIo } from "../../src/cli/io.js";
 import { run } from "../../src/cli/run.js";
 
@@ -22,9 +23,18 @@ export interface WorldOptions {
   readonly clock?: readonly number[];
 }
 
+const folders: string[] = [];
+
+/** A new empty folder, removed when the test file is through. */
 export function freshFolder(): string {
-  return mkdtempSync(join(tmpdir(), "cli-test-"));
+  const folder = mkdtempSync(join(tmpdir(), "cli-test-"));
+  folders.push(folder);
+  return folder;
 }
+
+afterAll(() => {
+  for (const folder of folders) rmSync(folder, { recursive: true, force: true });
+});
 
 /** An outside world that keeps what is written to it. */
 export function world(options: WorldOptions = {}): {

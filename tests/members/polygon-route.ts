@@ -52,16 +52,14 @@ function clipAbove(polygon: readonly Point[], y: number): Point[] {
 export function polygonProperties(region: Region, chords = 2000) {
   const polygons = [region.outer, ...region.holes].map((loop) => polygonOf(loop, chords));
   const add = (list: readonly Point[][]) =>
-    list
-      .map(sums)
-      .reduce((s, t) => ({
-        a: s.a + t.a,
-        sx: s.sx + t.sx,
-        sy: s.sy + t.sy,
-        ix: s.ix + t.ix,
-        iy: s.iy + t.iy,
-        ixy: s.ixy + t.ixy,
-      }));
+    list.map(sums).reduce((s, t) => ({
+      a: s.a + t.a,
+      sx: s.sx + t.sx,
+      sy: s.sy + t.sy,
+      ix: s.ix + t.ix,
+      iy: s.iy + t.iy,
+      ixy: s.ixy + t.ixy,
+    }));
   const t = add(polygons);
   const plastic = (turned: readonly Point[][]): number => {
     const whole = add(turned);

@@ -131,9 +131,7 @@ export const BARS: Readonly<Record<string, Bar>> = {
   "three planes": barOf(
     rod(42.4),
     square(),
-    min(
-      ...[0, 1, 2].map((k) => plane([0, 0, 979], [Math.cos(k * 2.1) * 0.6, Math.sin(k * 2.1) * 0.6, 1])),
-    ),
+    min(...[0, 1, 2].map((k) => plane([0, 0, 979], [Math.cos(k * 2.1) * 0.6, Math.sin(k * 2.1) * 0.6, 1]))),
   ),
   "both ends coped": barOf(tube(42.4, 3.2), onRound(60.3, 0, 50), onRound(60.3, 300, 37)),
   "headers of different sizes": barOf(

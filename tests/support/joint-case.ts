@@ -33,7 +33,8 @@ export interface HeaderCase {
 export type EndCase =
   | { readonly kind: "plane"; readonly point: Vec3; readonly normal: Vec3 }
   | { readonly kind: "hit"; readonly header: HeaderCase }
-  | { readonly kind: "min" | "max"; readonly of: readonly EndCase[] };
+  | { readonly kind: "min"; readonly of: readonly EndCase[] }
+  | { readonly kind: "max"; readonly of: readonly EndCase[] };
 
 export interface JointCase {
   readonly name: string;
@@ -58,7 +59,9 @@ export const unit3 = (a: Vec3): Vec3 => {
 export function halfWidth(o: Outline, x: number, y: number): number {
   if (o.kind === "round") return o.radius;
   return (
-    (o.width / 2 - o.corner) * Math.abs(x) + (o.depth / 2 - o.corner) * Math.abs(y) + o.corner * Math.hypot(x, y)
+    (o.width / 2 - o.corner) * Math.abs(x) +
+    (o.depth / 2 - o.corner) * Math.abs(y) +
+    o.corner * Math.hypot(x, y)
   );
 }
 

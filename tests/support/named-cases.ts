@@ -2,7 +2,14 @@
  * Joints that have a name: ordinary ones of stair guards and the ones beside a tangency.
  */
 import type { Vec3 } from "../../src/kernel/index.js";
-import { type EndCase, type HeaderCase, type JointCase, type Outline, type SectionCase, SQUARE } from "./joint-case.js";
+import {
+  type EndCase,
+  type HeaderCase,
+  type JointCase,
+  type Outline,
+  type SectionCase,
+  SQUARE,
+} from "./joint-case.js";
 
 const RAD = Math.PI / 180;
 
@@ -16,13 +23,23 @@ export const square = (side: number, wall: number, corner: number): SectionCase 
   hole: { kind: "rect", width: side - 2 * wall, depth: side - 2 * wall, corner: Math.max(0, corner - wall) },
 });
 const round = (od: number): Outline => ({ kind: "round", radius: od / 2 });
-const rect = (width: number, depth: number, corner: number): Outline => ({ kind: "rect", width, depth, corner });
+const rect = (width: number, depth: number, corner: number): Outline => ({
+  kind: "rect",
+  width,
+  depth,
+  corner,
+});
 
 /** A header in the y-z plane, `angle` degrees from the branch, beside it by `offset`, its axis at z = `at`. */
 export function header(
   outline: Outline,
   angle: number,
-  more: { readonly at?: number; readonly offset?: number; readonly gap?: number; readonly shoulder?: boolean } = {},
+  more: {
+    readonly at?: number;
+    readonly offset?: number;
+    readonly gap?: number;
+    readonly shoulder?: boolean;
+  } = {},
 ): HeaderCase {
   const axis: Vec3 = angle === 90 ? [0, 1, 0] : [0, Math.sin(angle * RAD), Math.cos(angle * RAD)];
   const shoulder = more.shoulder ? { shoulder: true } : {};
@@ -79,7 +96,12 @@ export const NAMED: readonly JointCase[] = [
       normal: [0.6 * Math.cos(2.1 * k), 0.6 * Math.sin(2.1 * k), 1] as const,
     })),
   }),
-  one("both ends", tube(42.4, 3.2), on(header(round(60.3), 37, { at: 200 })), on(header(round(60.3), 50, { at: -20 }))),
+  one(
+    "both ends",
+    tube(42.4, 3.2),
+    on(header(round(60.3), 37, { at: 200 })),
+    on(header(round(60.3), 50, { at: -20 })),
+  ),
   one("shoulders", square(50.8, 4.76, 9.5), on(header(round(48.26), 54.5, { shoulder: true }))),
 ];
 

@@ -3,10 +3,19 @@
  *
  * Every value of the integrand is a ray cast (ray.ts). Only the places where the integrand may be unsmooth are worked
  * out here: silhouettes and corners of headers, corners of the section, and (by root finding along each chord) places
- * where two contacts are equally far. They speed up convergence and cannot change what it converges to.
+ * where two contacts are equally far, first along each chord and then from chord to chord. They speed up convergence
+ * and cannot change what it converges to.
  */
 import { integrate } from "./gauss-kronrod.js";
-import { cross3, type EndCase, grown, halfWidth, type HeaderCase, type JointCase, type Outline } from "./joint-case.js";
+import {
+  cross3,
+  type EndCase,
+  grown,
+  type HeaderCase,
+  halfWidth,
+  type JointCase,
+  type Outline,
+} from "./joint-case.js";
 import { contactsOf, crossOutline, endHeight } from "./ray.js";
 
 type Pair = readonly [number, number];
@@ -53,25 +62,60 @@ function stretches(lo: number, hi: number, marks: readonly number[]): number[] {
   return [...out, hi];
 }
 
-const LOOKS = 12;
+const LOOKS = 24;
 
-/** Places in (a, b) where f changes sign. */
+function bisect(f: (x: number) => number, a: number, b: number): number {
+  let [lo, hi] = [a, b];
+  const below = f(lo) < 0;
+  for (let k = 0; k < 60 && hi - lo > 1e-14 * (Math.abs(lo) + Math.abs(hi)); k++) {
+    const mid = (lo + hi) / 2;
+    if (f(mid) < 0 === below) lo = mid;
+    else hi = mid;
+  }
+  return (lo + hi) / 2;
+}
+
+/** Where |f| is least between a and b, by ternary search; stops as soon as f changes sign. */
+function nearestToZero(f: (x: number) => number, a: number, b: number): number {
+  let [lo, hi] = [a, b];
+  const below = f(a) < 0;
+  for (let k = 0; k < 40; k++) {
+    const [p, q] = [lo + (hi - lo) / 3, hi - (hi - lo) / 3];
+    const [fp, fq] = [f(p), f(q)];
+    if (fp < 0 !== below) return p;
+    if (fq < 0 !== below) return q;
+    if (Math.abs(fp) < Math.abs(fq)) hi = q;
+    else lo = p;
+  }
+  return (lo + hi) / 2;
+}
+
+/** Places in (a, b) where f changes sign, also twice between two looks. */
 function signChanges(f: (x: number) => number, a: number, b: number): number[] {
+  const xs = Array.from({ length: LOOKS + 1 }, (_, i) => a + ((b - a) * i) / LOOKS);
+  const ys = xs.map(f);
   const out: number[] = [];
-  let [x0, f0] = [a, f(a)];
   for (let i = 1; i <= LOOKS; i++) {
-    const x1 = a + ((b - a) * i) / LOOKS;
-    const f1 = f(x1);
-    if (f0 * f1 < 0) {
-      let [lo, hi] = [x0, x1];
-      for (let k = 0; k < 60 && hi - lo > 1e-14 * (Math.abs(lo) + Math.abs(hi)); k++) {
-        const mid = (lo + hi) / 2;
-        if (f(mid) * f0 > 0) lo = mid;
-        else hi = mid;
-      }
-      out.push((lo + hi) / 2);
-    }
-    [x0, f0] = [x1, f1];
+    if (ys[i - 1]! < 0 !== ys[i]! < 0) out.push(bisect(f, xs[i - 1]!, xs[i]!));
+    const dips = i < LOOKS && Math.abs(ys[i]!) <= Math.min(Math.abs(ys[i - 1]!), Math.abs(ys[i + 1]!));
+    if (!dips || ys[i - 1]! < 0 !== ys[i]! < 0 || ys[i]! < 0 !== ys[i + 1]! < 0) continue;
+    const x = nearestToZero(f, xs[i - 1]!, xs[i + 1]!);
+    if (f(x) < 0 !== ys[i]! < 0) out.push(bisect(f, xs[i - 1]!, x), bisect(f, x, xs[i + 1]!));
+  }
+  return out;
+}
+
+/** Places between a and b where a whole number that depends on x changes. */
+function countChanges(count: (x: number) => number, a: number, b: number): number[] {
+  const out: number[] = [];
+  // Closer together towards the ends, where most things happen.
+  const xs = Array.from(
+    { length: LOOKS },
+    (_, i) => a + (b - a) * Math.sin(((i + 0.5) * Math.PI) / (2 * LOOKS)) ** 2,
+  );
+  for (let i = 1; i < LOOKS; i++) {
+    const [before, after] = [count(xs[i - 1]!), count(xs[i]!)];
+    if (before !== after) out.push(bisect((x) => (count(x) === before ? -1 : 1), xs[i - 1]!, xs[i]!));
   }
   return out;
 }
@@ -92,33 +136,42 @@ function moment(o: Outline, e: EndCase, dir: 1 | -1, within: number): number {
     else inner.push({ slope, per, marks });
   }
   const reach = halfWidth(o, n[0], n[1]);
-  const alongChord = (h: number): number => {
+  /** A chord of the section cut where its fibres' end is unsmooth. */
+  const cutsAlong = (h: number): number[] => {
     const chord = crossOutline(o, h * n[0], h * n[1], t[0], t[1]);
-    if (!chord) return 0;
-    const at = (w: number, of: EndCase = e) => endHeight(of, dir, h * n[0] + w * t[0], h * n[1] + w * t[1]);
+    if (!chord) return [];
     const marks = inner.flatMap((i) => i.marks.map((m) => (m - i.per * h) / i.slope));
     const pieces = stretches(chord[0], chord[1], marks);
-    const all: number[] = [];
+    const all = [...pieces];
     for (let i = 0; i + 1 < pieces.length; i++) {
-      all.push(pieces[i]!);
-      for (let a = 0; a < contacts.length; a++) {
-        for (let b = a + 1; b < contacts.length; b++) {
+      for (const [k, a] of contacts.entries()) {
+        for (const b of contacts.slice(k + 1)) {
           const apart = (w: number): number => {
-            const d = at(w, contacts[a]!) - at(w, contacts[b]!);
+            const [u, v] = [h * n[0] + w * t[0], h * n[1] + w * t[1]];
+            const d = endHeight(a, dir, u, v) - endHeight(b, dir, u, v);
             return Number.isNaN(d) ? 0 : d;
           };
           all.push(...signChanges(apart, pieces[i]!, pieces[i + 1]!));
         }
       }
     }
-    const cuts = stretches(chord[0], chord[1], all);
-    let sum = 0;
-    for (let i = 0; i + 1 < cuts.length; i++) sum += integrate(at, cuts[i]!, cuts[i + 1]!, within / (4 * reach));
-    return sum;
+    return stretches(chord[0], chord[1], all);
+  };
+  const alongChord = (h: number): number => {
+    const height = (w: number) => endHeight(e, dir, h * n[0] + w * t[0], h * n[1] + w * t[1]);
+    return over(cutsAlong(h), (a, b) => integrate(height, a, b, within / (4 * reach)));
   };
   const cuts = stretches(-reach, reach, outer);
+  const events = contacts.length > 1 || inner.length > 0;
+  return over(cuts, (a, b) => {
+    const more = events ? countChanges((h) => cutsAlong(h).length, a, b) : [];
+    return over(stretches(a, b, more), (c, d) => integrate(alongChord, c, d, within));
+  });
+}
+
+function over(cuts: readonly number[], f: (a: number, b: number) => number): number {
   let sum = 0;
-  for (let i = 0; i + 1 < cuts.length; i++) sum += integrate(alongChord, cuts[i]!, cuts[i + 1]!, within);
+  for (let i = 0; i + 1 < cuts.length; i++) sum += f(cuts[i]!, cuts[i + 1]!);
   return sum;
 }
 
@@ -127,7 +180,7 @@ function moment(o: Outline, e: EndCase, dir: 1 | -1, within: number): number {
  *
  * @param within - error allowed per stretch, mm³
  */
-export function volumeByRays(c: JointCase, within = 1e-10): number {
-  const over = (o: Outline) => moment(o, c.ends[1], 1, within) + moment(o, c.ends[0], -1, within);
-  return over(c.section.outer) - (c.section.hole ? over(c.section.hole) : 0);
+export function volumeByRays(c: JointCase, within = 1e-11): number {
+  const total = (o: Outline) => moment(o, c.ends[1], 1, within) + moment(o, c.ends[0], -1, within);
+  return total(c.section.outer) - (c.section.hole ? total(c.section.hole) : 0);
 }

@@ -40,7 +40,7 @@ const rectSections: fc.Arbitrary<Sized> = fc
     width: oftenFrom([38.1, 40, 50], 15, 60),
     depth: oftenFrom([38.1, 40, 50], 15, 60),
     wall: between(1.5, 4),
-    corner: oftenFrom([0, 2, 0.004], 0, 2.5),
+    corner: oftenFrom([0, 2], 0.3, 2.5),
     hollow: fc.boolean(),
     turn: oftenFrom([0, 45, 90], 0, 360),
   })
@@ -77,10 +77,10 @@ const headers: fc.Arbitrary<HeaderPick> = fc.record({
   decades: fc.integer({ min: 1, max: 12 }),
   ratio: between(1, 2),
   thick: between(20, 50),
-  corner: oftenFrom([0, 5], 0, 9),
+  corner: oftenFrom([0, 5], 0.3, 9),
   roll: oftenFrom([0, 0, 0, 30], 0, 360),
   angle: oftenFrom([90, 90, 45, 37, 90 - 1e-7], 15, 90),
-  around: oftenFrom([0, 0, 90, 1e-7], 0, 360),
+  around: oftenFrom([0, 0, 90], 0, 360),
   offset: oftenFrom([0, 0, 3, 1e-7], -5, 5),
   gap: oftenFrom([0, 0, 1.5], 0, 3),
   shoulder: fc.boolean(),
@@ -148,14 +148,22 @@ function endOf(section: Sized, pick: EndPick, z: number, out: 1 | -1): EndExpres
   }
 }
 
+const barsWith = (end: fc.Arbitrary<EndPick>): fc.Arbitrary<Bar> =>
+  fc
+    .record({
+      section: fc.oneof(roundSections, rectSections),
+      low: end,
+      high: end,
+      length: between(400, 1200),
+    })
+    .map(({ section, low, high, length }) =>
+      barOf(section.region, endOf(section, low, 0, -1), endOf(section, high, length, 1)),
+    );
+
 /** A bar with any section and any two ends, 400 to 1200 mm between its work points. */
-export const bars: fc.Arbitrary<Bar> = fc
-  .record({
-    section: fc.oneof(roundSections, rectSections),
-    low: ends,
-    high: ends,
-    length: between(400, 1200),
-  })
-  .map(({ section, low, high, length }) =>
-    barOf(section.region, endOf(section, low, 0, -1), endOf(section, high, length, 1)),
-  );
+export const bars: fc.Arbitrary<Bar> = barsWith(ends);
+
+/** The same with one contact at each end: a cut or a cope. */
+export const simpleBars: fc.Arbitrary<Bar> = barsWith(
+  ends.map((e) => (e.kind === "square" || e.kind === "plane" ? e : { ...e, kind: "hit" as const })),
+);

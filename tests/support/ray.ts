@@ -11,7 +11,13 @@ import { cross3, dot3, type EndCase, grown, type HeaderCase, type Outline } from
 const GRAZE = 1e-9;
 
 /** Parameters at which the line p + t·d enters and leaves a convex outline; null when it passes by. */
-export function crossOutline(o: Outline, px: number, py: number, dx: number, dy: number): [number, number] | null {
+export function crossOutline(
+  o: Outline,
+  px: number,
+  py: number,
+  dx: number,
+  dy: number,
+): [number, number] | null {
   if (o.kind === "round") return crossCircle(0, 0, o.radius, px, py, dx, dy);
   const [a, b] = [o.width / 2, o.depth / 2];
   const [p, q] = [a - o.corner, b - o.corner];

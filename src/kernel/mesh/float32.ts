@@ -48,7 +48,7 @@ export function float32Check(
     message:
       `${name} reaches ${largest} mm from the origin, where 32-bit floats are ${spacing} mm apart; ` +
       `a mesh made to ${tolerance} mm needs ${limit} mm or finer.`,
-    hint: "Write one file per piece, each in the piece's own frame, or a format that keeps doubles (OBJ, STEP).",
+    hint: "Write one file per piece, each in the piece's own frame, or a format that keeps doubles (OBJ).",
     values: { largest, spacing, tolerance, limit },
   });
   return { ok: false, spacing, diagnostics: [finding] };

@@ -6,7 +6,7 @@
  *
  * @packageDocumentation
  */
-import { type Curve, evaluate } from "../curve/curve.js";
+import { type Curve, derivatives, evaluate } from "../curve/curve.js";
 import type { Edge, Face, Solid } from "../solid.js";
 import type { CylinderSurface } from "../surface.js";
 import { dot, type Vec3 } from "../vec.js";
@@ -20,8 +20,14 @@ export interface EdgeSamples {
   readonly edgeOf: readonly number[];
 }
 
-/** A ruling this near to a point of an edge (mm across) goes through the point. Far below what float32 resolves. */
-export const RULING_MM = 1e-6;
+/**
+ * A ruling this near to a point of an edge (mm across) goes through the point: twice the spacing of 32-bit floats at a
+ * metre, so that points of the mesh stay apart in a file, and nothing beside a chord tolerance.
+ */
+export const RULING_MM = 1e-4;
+
+/** Edges shorter than this (mm) are one point of the mesh: two of their ends on one ruling could not be told apart. */
+const WELD_MM = 4 * RULING_MM;
 
 /** Samples all edges of a solid. */
 export function sampleEdges(solid: Solid, chord: number): EdgeSamples {
@@ -29,19 +35,67 @@ export function sampleEdges(solid: Solid, chord: number): EdgeSamples {
   for (const p of solid.vertices) positions.push(p[0], p[1], p[2]);
   const edgeOf = solid.vertices.map(() => -1);
   const beside = facesBeside(solid);
+  const same = weldedVertices(solid);
+  const inner = solid.edges.map((edge, e): number[] =>
+    edge.curve.kind === "line" ? [] : edgeParameters(edge, beside[e] as Face[], chord),
+  );
+  for (const e of coarseTwins(solid, inner)) {
+    const { t0, t1 } = solid.edges[e] as Edge;
+    inner[e] = withQuarters(inner[e] as number[], t0, t1);
+  }
   const chains = solid.edges.map((edge, e): number[] => {
-    const ts = edge.curve.kind === "line" ? [] : edgeParameters(edge, beside[e] as Face[], chord);
-    const chain = [edge.from];
-    for (const t of ts) {
+    const [from, to] = [same[edge.from] as number, same[edge.to] as number];
+    if (from === to) return [from];
+    const chain = [from];
+    for (const t of inner[e] as number[]) {
       const p = evaluate(edge.curve, t);
       chain.push(positions.length / 3);
       positions.push(p[0], p[1], p[2]);
       edgeOf.push(e);
     }
-    chain.push(edge.to);
+    chain.push(to);
     return chain;
   });
   return { positions, chains, edgeOf };
+}
+
+/**
+ * For each vertex the one that stands for it in the mesh: the ends of an edge too short to be seen are one point there.
+ * Both faces beside such an edge lose it, so the mesh stays closed.
+ */
+function weldedVertices(solid: Solid): number[] {
+  const same = solid.vertices.map((_, v) => v);
+  const find = (v: number): number => (same[v] === v ? v : find(same[v] as number));
+  for (const { from, to } of solid.edges) {
+    if (!near(solid.vertices[from] as Vec3, solid.vertices[to] as Vec3, WELD_MM)) continue;
+    const [a, b] = [find(from), find(to)];
+    same[Math.max(a, b)] = Math.min(a, b);
+  }
+  return same.map((_, v) => find(v));
+}
+
+/** Fewest inner points with which the two sides of a lens are told apart. */
+const LENS_POINTS = 3;
+
+/** Curved edges that share both ends with another edge, one of them with next to no inner points: a lens would be flat. */
+function coarseTwins(solid: Solid, inner: readonly (readonly number[])[]): number[] {
+  const byEnds = new Map<string, number[]>();
+  for (const [e, { from, to }] of solid.edges.entries()) {
+    const key = `${Math.min(from, to)} ${Math.max(from, to)}`;
+    byEnds.set(key, [...(byEnds.get(key) ?? []), e]);
+  }
+  return [...byEnds.values()]
+    .filter((all) => all.length > 1 && all.some((e) => (inner[e] as readonly number[]).length < LENS_POINTS))
+    .flat()
+    .filter((e) => (solid.edges[e] as Edge).curve.kind !== "line");
+}
+
+/** The parameters with the three quarters of the edge added, those left out that fall on one already there. */
+function withQuarters(ts: readonly number[], t0: number, t1: number): number[] {
+  const more = [1, 2, 3]
+    .map((k) => t0 + ((t1 - t0) * k) / 4)
+    .filter((t) => ts.every((x) => Math.abs(x - t) > 0.02 * Math.abs(t1 - t0)));
+  return [...ts, ...more].sort(t1 > t0 ? (a, b) => a - b : (a, b) => b - a);
 }
 
 function facesBeside(solid: Solid): Face[][] {
@@ -77,8 +131,8 @@ function edgeParameters(edge: Edge, faces: readonly Face[], chord: number): numb
   return out;
 }
 
-function near(p: Vec3, q: Vec3): boolean {
-  return Math.hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2]) < RULING_MM;
+function near(p: Vec3, q: Vec3, within = RULING_MM): boolean {
+  return Math.hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2]) < within;
 }
 
 /** Adds every t strictly between t0 and t1 where the curve crosses a ruling of the cylinder. */
@@ -98,19 +152,42 @@ function crossings(
     const p = evaluate(c, t);
     return Math.atan2(dot(p, y) - oy, dot(p, x) - ox) / step;
   };
-  // Coarse walk with steps below a quarter turn of either parameter; the angle is followed across ±π.
+  /** Sign of how fast the angle grows with t. */
+  const growth = (t: number): number => {
+    const { p, d1 } = derivatives(c, t);
+    return (dot(p, x) - ox) * dot(d1, y) - (dot(p, y) - oy) * dot(d1, x);
+  };
+  // Coarse walk with steps below a quarter turn of either parameter, cut again where the angle turns back, so that a
+  // curve that only just reaches over a ruling crosses it twice. The angle is followed across ±π.
   const cells = Math.max(8, Math.ceil(Math.abs(t1 - t0) / 0.2));
   let a = angle(t0);
   let ta = t0;
-  for (let k = 1; k <= cells; k++) {
-    const tb = k === cells ? t1 : t0 + ((t1 - t0) * k) / cells;
+  const walkTo = (tb: number): void => {
     let b = angle(tb);
     b += steps * Math.round((a - b) / steps);
     // Half-open cells, so that a ruling at a cell's border is found once.
     for (let g = Math.floor(a) + 1; g <= b; g++) out.push(cross(angle, ta, tb, a, b, g, steps));
     for (let g = Math.ceil(a) - 1; g >= b; g--) out.push(cross(angle, ta, tb, a, b, g, steps));
     [a, ta] = [b, tb];
+  };
+  let before = growth(t0);
+  for (let k = 1; k <= cells; k++) {
+    const tb = k === cells ? t1 : t0 + ((t1 - t0) * k) / cells;
+    const after = growth(tb);
+    if (before * after < 0) walkTo(turningPoint(growth, ta, tb, before));
+    walkTo(tb);
+    before = after;
   }
+}
+
+/** Where the growth changes sign between lo and hi, by bisection. */
+function turningPoint(growth: (t: number) => number, lo: number, hi: number, before: number): number {
+  for (let k = 0; k < 50; k++) {
+    const mid = (lo + hi) / 2;
+    if (growth(mid) * before > 0) lo = mid;
+    else hi = mid;
+  }
+  return (lo + hi) / 2;
 }
 
 /** The t in (ta, tb) where the angle, in steps, is g: false position with the Illinois rule. */

@@ -111,6 +111,41 @@ function pointAt(positions: readonly number[], v: number): Vec3 {
   return [positions[3 * v] as number, positions[3 * v + 1] as number, positions[3 * v + 2] as number];
 }
 
+/** Slope to a ruling below which two points beside it lie along it. */
+const ALONG = 1e-3;
+
+/**
+ * Moves the points of a loop that a ruling goes through onto it. Of two neighbours beside one ruling that do not lie
+ * along it only the nearer one is meant: the other crosses a ruling of the face beyond the edge.
+ */
+function putOnRulings(
+  loop: readonly number[],
+  x: Record<number, number>,
+  y: Readonly<Record<number, number>>,
+  step: number,
+  rulingOf: Map<number, number>,
+): void {
+  const off = (v: number): number => Math.abs((x[v] as number) - Math.round((x[v] as number) / step) * step);
+  const isOn = (v: number, k: number): boolean =>
+    off(v) < 2 * RULING_MM && Math.round((x[v] as number) / step) === k;
+  const on = loop.map((v, i): number | null => {
+    const k = Math.round((x[v] as number) / step);
+    if (!isOn(v, k)) return null;
+    for (const n of [loop[(i + loop.length - 1) % loop.length], loop[(i + 1) % loop.length]] as number[]) {
+      const across = Math.abs((x[n] as number) - (x[v] as number));
+      const beside = n !== v && isOn(n, k) && across > ALONG * Math.abs((y[n] as number) - (y[v] as number));
+      if (beside && off(n) < off(v)) return null;
+    }
+    return k;
+  });
+  for (const [i, v] of loop.entries()) {
+    const k = on[i];
+    if (k === null || k === undefined) continue;
+    x[v] = k * step;
+    rulingOf.set(v, k);
+  }
+}
+
 function fillFace(
   face: Face,
   loops: readonly (readonly number[])[],
@@ -149,15 +184,10 @@ function fillFace(
       if (last !== null) angle += 2 * Math.PI * Math.round((last - angle) / (2 * Math.PI));
       last = angle;
       reference ??= angle;
-      let across = sense * angle * r;
-      const k = Math.round(across / step);
-      if (Math.abs(across - k * step) < 2 * RULING_MM) {
-        across = k * step;
-        rulingOf.set(v, k);
-      }
-      x[v] = across;
+      x[v] = sense * angle * r;
       y[v] = dot(w, frame.z);
     }
+    putOnRulings(loop, x, y, step, rulingOf);
   }
   const points = { x: x as ArrayLike<number>, y: y as ArrayLike<number>, nearness };
   return fillStrips({ points, loops, step, ruling: (v) => rulingOf.get(v) ?? null }, out);

@@ -1,0 +1,59 @@
+import { describe, expect, it } from "vitest";
+import { combineAt } from "../../src/joints/combine.js";
+import type { MemberEnd } from "../../src/joints/joint.js";
+import type { Vec3 } from "../../src/kernel/index.js";
+import { post, RAD, rail } from "./models.js";
+
+const TOP: Vec3 = [0, 0, 900];
+const P: MemberEnd = { member: "P", end: 1 };
+
+/** A post under two rails, given by where their far ends are; each may be drawn towards the break or away from it. */
+function over(first: Vec3, second: Vec3, drawn: readonly [0 | 1, 0 | 1] = [1, 0]) {
+  const towards = (id: string, far: Vec3, end: 0 | 1) =>
+    end === 1 ? rail(id, far, TOP) : rail(id, TOP, far);
+  const members = [post("P", [0, 0, 0], TOP), towards("A", first, drawn[0]), towards("B", second, drawn[1])];
+  const ends: [MemberEnd, MemberEnd] = [
+    { member: "A", end: drawn[0] },
+    { member: "B", end: drawn[1] },
+  ];
+  return combineAt(new Map(members.map((m) => [m.id, m])), P, ends, "J");
+}
+
+const down35: Vec3 = [-1000, 0, 900 - 1000 * Math.tan(35 * RAD)];
+const up35: Vec3 = [1000, 0, 900 + 1000 * Math.tan(35 * RAD)];
+const level: Vec3 = [1000, 0, 900];
+const levelBack: Vec3 = [-1000, 0, 900];
+
+describe("combineAt", () => {
+  it("takes the nearer rail under a crest and the farther one under a valley (by eye)", () => {
+    expect(over(down35, level)).toEqual({ combine: "min" });
+    expect(over(levelBack, up35)).toEqual({ combine: "max" });
+    expect(over(down35, up35)).toEqual({ combine: "min" });
+  });
+
+  it("does not ask which way the rails are drawn", () => {
+    for (const drawn of [
+      [0, 0],
+      [0, 1],
+      [1, 1],
+    ] as const) {
+      expect(over(down35, level, drawn)).toEqual({ combine: "min" });
+      expect(over(levelBack, up35, drawn)).toEqual({ combine: "max" });
+    }
+  });
+
+  it("says so at a plan corner and where both rails leave on one side: neither nearer nor farther is right", () => {
+    const corner = over(levelBack, [0, 1000, 900]).diagnostic!;
+    expect(corner).toMatchObject({
+      code: "post-off-break",
+      severity: "error",
+      members: ["P", "A", "B"],
+      end: 1,
+    });
+    expect(corner.message).toContain("common plane");
+    expect(corner.joint).toBe("J");
+    const side = over(level, up35).diagnostic!;
+    expect(side.code).toBe("post-off-break");
+    expect(side.message).toContain("same side");
+  });
+});
