@@ -12,8 +12,7 @@ const entries = Object.keys(manifest.exports)
   .filter((path) => path !== "./package.json")
   .map((path) => path.replace(/^\./, manifest.name));
 
-const ALLOWED_FILES =
-  /^(dist\/.+|schema\/.+\.json|(README|CHANGELOG)\.md|LICENSE|package\.json)$/;
+const ALLOWED_FILES = /^(dist\/.+|schema\/.+\.json|(README|CHANGELOG)\.md|LICENSE|package\.json)$/;
 
 const CONSUMERS = [
   { mode: "nodenext ESM", file: "esm.mts", options: { module: "NodeNext", moduleResolution: "NodeNext" } },
@@ -84,7 +83,8 @@ try {
       const compilerOptions = {
         ...options,
         target: "ES2022",
-        lib: ["ES2022"],
+        // zod's types name URL and File, which either DOM or Node supplies.
+        lib: ["ES2022", "DOM"],
         types: [],
         strict: true,
         exactOptionalPropertyTypes: true,

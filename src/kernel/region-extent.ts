@@ -51,21 +51,18 @@ function candidates(segment: Segment, direction: Vec2): Vec2[] {
  * @param direction - unit vector in the section's plane
  */
 export function farthestAlong(loop: Loop, direction: Vec2): Vec2 {
+  const points = loop.flatMap((segment) => candidates(segment, direction));
+  const reach = (p: Vec2): number => p[0] * direction[0] + p[1] * direction[1];
+  const across = (p: Vec2): number => p[1] * direction[0] - p[0] * direction[1];
   let greatest = Number.NEGATIVE_INFINITY;
-  let best: Vec2 = [0, 0];
-  let ties = 0;
-  for (const segment of loop) {
-    for (const p of candidates(segment, direction)) {
-      const reach = p[0] * direction[0] + p[1] * direction[1];
-      if (reach > greatest + TIE) {
-        [greatest, best, ties] = [reach, p, 1];
-      } else if (reach > greatest - TIE && Math.hypot(p[0] - best[0] / ties, p[1] - best[1] / ties) > TIE) {
-        best = [best[0] + p[0], best[1] + p[1]];
-        ties++;
-      }
-    }
+  for (const p of points) greatest = Math.max(greatest, reach(p));
+  let [first, last]: Vec2[] = [];
+  for (const p of points) {
+    if (reach(p) < greatest - TIE) continue;
+    if (!first || across(p) < across(first)) first = p;
+    if (!last || across(p) > across(last)) last = p;
   }
-  return [best[0] / ties, best[1] / ties];
+  return first && last ? [(first[0] + last[0]) / 2, (first[1] + last[1]) / 2] : [0, 0];
 }
 
 /** mm. Points that reach as far within this are on one side square to the direction. */
