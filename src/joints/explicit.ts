@@ -176,7 +176,7 @@ function taken(joint: Joint, key: string, first: Decision): Diagnostic {
     joint: joint.id,
     members: [member],
     end: end === "1" ? 1 : 0,
-    message: `Joint ${joint.id} cuts end ${end} of ${member}, which joint ${first.joint} cuts already; the first is kept.`,
+    message: `Joint ${joint.id} cuts end ${end} of ${member}, which joint ${first.joint} cuts already.`,
     hint: "Leave one of the two joints out.",
   });
 }

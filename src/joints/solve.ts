@@ -66,7 +66,7 @@ export function solveJoints(model: JointModel): JointSolution {
       if (found) diagnostics.push(found);
     }
   }
-  const blocked = new Set(diagnostics.filter((d) => d.severity === "error").map((d) => d.members[0]));
+  const blocked = new Set(diagnostics.flatMap(blockedBy));
   const cut = drafts.map((d) => finish(d, members, blocked.has(d.member.id)));
   for (const { piece } of cut) {
     if (!blocked.has(piece.id) && piece.lengths.shortPoint.value < SHORTEST_FIBRE_MM)
@@ -75,6 +75,15 @@ export function solveJoints(model: JointModel): JointSolution {
   const identities = identify(cut.map((c) => c.shape));
   const pieces = cut.map((c, i): Piece => ({ ...c.piece, ...(identities[i] as { identity: string }) }));
   return { pieces, contacts, diagnostics };
+}
+
+/** Codes of a node that could not be decided: no end there is cut right, so every member named is blocked. */
+const WHOLE_NODE: ReadonlySet<string> = new Set(["no-miter", "node-unresolved"]);
+
+/** Whom a finding keeps from being cut: of an error about one end, the member that yields there. */
+function blockedBy(d: Diagnostic): readonly string[] {
+  if (d.severity !== "error") return [];
+  return WHOLE_NODE.has(d.code) ? d.members : d.members.slice(0, 1);
 }
 
 interface Draft extends Compiled {
@@ -183,7 +192,7 @@ function sameId(m: Member): Diagnostic {
   return diagnostic({
     code: "same-id",
     members: [m.id],
-    message: `Two members have the id ${m.id}; the first is kept.`,
+    message: `Two members have the id ${m.id}; only the first is looked at, and it is not cut.`,
     hint: "Give every member an id of its own.",
   });
 }

@@ -20,7 +20,7 @@ import { saddleBetween, saddleNumbers, saddleParameter } from "./curve/saddle.js
 import { type CompiledEnd, endAt } from "./end-compile.js";
 import type { Region } from "./region.js";
 import { regionContains } from "./region-contains.js";
-import { type Sheet, sheetHeight } from "./sheet.js";
+import { cornerHeight, type Sheet, sheetHeight } from "./sheet.js";
 import { INSIDE_MM, ON_SURFACE_MM, PARALLEL_SINE, STATION_MM } from "./tolerance.js";
 import { cross, distance, dot, length, normalize, sub, type Vec3 } from "./vec.js";
 
@@ -68,7 +68,7 @@ function candidates(end: CompiledEnd): Candidate[] {
         i,
         j,
         period: 0,
-        curve: { kind: "line", origin: [u, v, sheetHeight(sheet, u, v)], direction },
+        curve: { kind: "line", origin: [u, v, cornerHeight(sheet, u, v)], direction },
       });
     }
   }

@@ -74,7 +74,7 @@ describe("a coped piece", () => {
       [37, 4, 60.3],
       [70, -2, 48.3],
     ] as const) {
-      const [ro, wall, steps, n] = [21.2, 3.2, 16, 720];
+      const [ro, wall, steps, n] = [21.2, 3.2, 64, 360];
       let inside = 0;
       for (let k = 0; k <= steps; k++) {
         const rho = ro - wall + (wall * k) / steps;
