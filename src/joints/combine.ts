@@ -11,17 +11,21 @@ import type { MemberEnd } from "./joint.js";
 import { outward } from "./miter-plane.js";
 import { endPoint } from "./nodes.js";
 
-/** min under a crest, max under a valley; with a diagnostic where neither is right. */
+/**
+ * min under a crest, max under a valley, first where the rails run on in one line and their skins are one; with a
+ * diagnostic where none is right.
+ */
 export function combineAt(
   members: ReadonlyMap<string, Member>,
   end: MemberEnd,
   rails: readonly [MemberEnd, MemberEnd],
   joint: string,
-): { readonly combine: "min" | "max"; readonly diagnostic?: Diagnostic } {
+): { readonly combine: "min" | "max" | "first"; readonly diagnostic?: Diagnostic } {
   const away = (r: MemberEnd): Vec3 => scale(outward(members.get(r.member) as Member, r.end), -1);
   const post = members.get(end.member) as Member;
   const over = breakOver(outward(post, end.end), away(rails[0]), away(rails[1]));
-  if (over === "crest" || over === "straight") return { combine: "min" };
+  if (over === "straight") return { combine: "first" };
+  if (over === "crest") return { combine: "min" };
   if (over === "valley") return { combine: "max" };
   return {
     combine: "min",

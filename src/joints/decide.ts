@@ -7,6 +7,7 @@
  *
  * @packageDocumentation
  */
+import type { Bore } from "../kernel/bar.js";
 import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
 import { extentAlong } from "../kernel/region-extent.js";
 import { NODE_MM } from "../kernel/tolerance.js";
@@ -25,6 +26,8 @@ import type { JointModel } from "./solve-types.js";
 /** All decisions by `endKey`, and what was found on the way. */
 export interface Decisions {
   readonly byEnd: ReadonlyMap<string, Decision>;
+  /** By member, in the member's frame. */
+  readonly bores: ReadonlyMap<string, readonly Bore[]>;
   readonly diagnostics: readonly Diagnostic[];
 }
 
@@ -52,7 +55,7 @@ export function decide(model: JointModel): Decisions {
   for (const m of meetings) {
     if (!d.byEnd.has(endKey(m.end))) decideEnd(d, m);
   }
-  return { byEnd: d.byEnd, diagnostics: d.diagnostics };
+  return { byEnd: d.byEnd, bores: explicit.bores, diagnostics: d.diagnostics };
 }
 
 function memberOf(d: Deciding, id: string): Member {
@@ -119,7 +122,12 @@ function decideEnd(d: Deciding, m: Meeting): void {
   d.byEnd.set(key, { kind: "flat", joint: "rule:free-end", onto: [], point, normal, miter: false, step: 0 });
 }
 
-function skin(d: Deciding, joint: string, onto: readonly string[], combine: "min" | "max"): Decision {
+function skin(
+  d: Deciding,
+  joint: string,
+  onto: readonly string[],
+  combine: "min" | "max" | "first",
+): Decision {
   return { kind: "skin", joint, onto, gap: d.rules.gap, shoulder: "refuse", combine };
 }
 

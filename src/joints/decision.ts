@@ -24,8 +24,8 @@ export type Decision =
       readonly onto: readonly string[];
       readonly gap: number;
       readonly shoulder: "refuse" | "midline";
-      /** How several headers combine. */
-      readonly combine: "min" | "max";
+      /** How several headers combine: the nearest, the farthest, or the first where their skins are one. */
+      readonly combine: "min" | "max" | "first";
     };
 
 /** Key of an end in maps. */

@@ -37,5 +37,6 @@ export function endExpression(
       source: { joint: decision.joint, onto: id },
     };
   });
-  return hits.length === 1 ? (hits[0] as EndExpression) : { kind: decision.combine, of: hits };
+  if (hits.length === 1 || decision.combine === "first") return hits[0] as EndExpression;
+  return { kind: decision.combine, of: hits };
 }

@@ -3,13 +3,15 @@
  *
  * @packageDocumentation
  */
+import type { Bore } from "../kernel/bar.js";
 import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
+import { directionToLocal, pointToLocal } from "../kernel/frame.js";
 import { PARALLEL_SINE } from "../kernel/tolerance.js";
 import { normalize, type Vec3 } from "../kernel/vec.js";
 import type { Member } from "../members/member.js";
 import { combineAt } from "./combine.js";
 import { type Decision, endKey } from "./decision.js";
-import type { CopeJoint, CutJoint, Joint, JointRules, MemberEnd } from "./joint.js";
+import type { BoreJoint, CopeJoint, CutJoint, Joint, JointRules, MemberEnd } from "./joint.js";
 import { miterDecisions } from "./miter-decision.js";
 import { endPoint } from "./nodes.js";
 import type { JointModel } from "./solve-types.js";
@@ -20,13 +22,19 @@ export interface Explicit {
   readonly diagnostics: readonly Diagnostic[];
 }
 
+/** Everything asked for: ends, and bores by member, each in the frame of the member it is in. */
+export interface Asked extends Explicit {
+  readonly bores: ReadonlyMap<string, readonly Bore[]>;
+}
+
 /** Reads every joint of a model. Of two joints on one end a miter wins, else the first; the other is refused by name. */
 export function explicitDecisions(
   model: JointModel,
   members: ReadonlyMap<string, Member>,
   rules: Required<JointRules>,
-): Explicit {
+): Asked {
   const byEnd = new Map<string, Decision>();
+  const bores = new Map<string, Bore[]>();
   const diagnostics: Diagnostic[] = [];
   // Miters first: a post coped under a break asks how its two rails are mitred.
   const rank = (j: Joint): number => (j.kind === "miter" ? 0 : 1);
@@ -34,6 +42,11 @@ export function explicitDecisions(
     const unknown = namesOf(joint).filter((id) => !members.has(id));
     if (unknown.length > 0) {
       diagnostics.push(unknownMember(joint, unknown));
+      continue;
+    }
+    if (joint.kind === "bore") {
+      const list = bores.get(joint.member) ?? [];
+      bores.set(joint.member, [...list, boreOf(joint, members.get(joint.member) as Member)]);
       continue;
     }
     const made = decisionsOf(joint, members, rules, byEnd);
@@ -44,7 +57,14 @@ export function explicitDecisions(
       else byEnd.set(key, decision);
     }
   }
-  return { byEnd, diagnostics };
+  return { byEnd, bores, diagnostics };
+}
+
+/** A bore in its member's frame. */
+function boreOf(joint: BoreJoint, { frame }: Member): Bore {
+  const { id, diameter, through } = joint;
+  const [point, direction] = [pointToLocal(frame, joint.at), directionToLocal(frame, joint.direction)];
+  return { id, point, direction, diameter, through };
 }
 
 function namesOf(joint: Joint): readonly string[] {
@@ -87,12 +107,13 @@ function cope(
   before: ReadonlyMap<string, Decision>,
 ): Explicit {
   const diagnostics: Diagnostic[] = [];
-  let combine: "min" | "max" = "min";
+  let combine: "min" | "max" | "first" = "min";
   if (joint.onto.length === 0 || joint.onto.includes(joint.end.member)) {
     return { byEnd: new Map(), diagnostics: [noHeader(joint)] };
   }
-  if (joint.onto.length === 2) {
-    const rails = sharedMiter(joint.onto as readonly [string, string], before);
+  const onto = [...new Set(joint.onto)];
+  if (onto.length === 2) {
+    const rails = sharedMiter(onto as [string, string], before);
     if (rails) {
       const found = combineAt(members, joint.end, rails, joint.id);
       combine = found.combine;
@@ -102,7 +123,7 @@ function cope(
   const decision: Decision = {
     kind: "skin",
     joint: joint.id,
-    onto: joint.onto,
+    onto,
     gap: joint.gap ?? rules.gap,
     shoulder: joint.shoulder ?? "refuse",
     combine,
@@ -208,7 +229,7 @@ function notBuilt(joint: Joint): Diagnostic {
     code: "joint-not-built",
     joint: joint.id,
     members: namesOf(joint),
-    message: `Joint ${joint.id} asks for a ${joint.kind}; this version cuts ends only.`,
+    message: `Joint ${joint.id} asks for a ${joint.kind}; this version cuts ends and drills bores.`,
     hint: "Leave it out of the model.",
   });
 }

@@ -7,10 +7,12 @@
  *
  * @packageDocumentation
  */
+import type { Bore } from "../kernel/bar.js";
 import { type CompiledEnd, endAt } from "../kernel/end-compile.js";
 import { extentAlong } from "../kernel/region-extent.js";
 import type { Sheet } from "../kernel/sheet.js";
 import type { Section } from "../members/section.js";
+import { boresLaid, type Lay, sameBores } from "./laid-bores.js";
 
 /** Fibres in the ring: a multiple of four, so that quarter turns map samples onto samples. */
 const FIBRES = 16;
@@ -24,6 +26,7 @@ export interface Shape {
   readonly material: string;
   readonly low: CompiledEnd;
   readonly high: CompiledEnd;
+  readonly bores: readonly Bore[];
 }
 
 /** Identity and hand of one piece. */
@@ -42,6 +45,7 @@ interface Group {
 interface Ring {
   readonly samples: Float64Array;
   readonly mean: number;
+  readonly bores: readonly (readonly number[])[];
 }
 
 /** Identities of shapes in their order: the id of the first piece that is the same. */
@@ -88,8 +92,10 @@ function waysToTurn(s: Shape, mirror: boolean): Ring[] {
   };
   const turns = turnsOf(s, sign);
   return [
-    ...turns.map((t) => ringOf(ends, t)),
-    ...turnsOf({ ...s, low: s.high, high: s.low }, sign).map((t) => ringOf(reversed, -t)),
+    ...turns.map((t) => ringOf(ends, t, s.bores, { sign, flip: 1 })),
+    ...turnsOf({ ...s, low: s.high, high: s.low }, sign).map((t) =>
+      ringOf(reversed, -t, s.bores, { sign, flip: -1 }),
+    ),
   ];
 }
 
@@ -132,7 +138,7 @@ function roundTurns(s: Shape): readonly number[] {
   return [0];
 }
 
-function ringOf(f: Ends, turn: number): Ring {
+function ringOf(f: Ends, turn: number, bores: readonly Bore[], lay: Omit<Lay, "turn" | "shift">): Ring {
   const samples = new Float64Array(2 * FIBRES);
   let [middle, mean] = [0, 0];
   for (let k = 0; k < FIBRES; k++) {
@@ -145,10 +151,11 @@ function ringOf(f: Ends, turn: number): Ring {
   // Sliding a piece along its own axis changes nothing.
   for (let i = 0; i < samples.length; i++)
     samples[i] = (samples[i] as number) + (i % 2 === 0 ? middle : -middle);
-  return { samples, mean };
+  return { samples, mean, bores: boresLaid(bores, { ...lay, turn, shift: middle }) };
 }
 
 function agree(a: Ring, b: Ring): boolean {
+  if (!sameBores(a.bores, b.bores, SAME_PIECE_MM)) return false;
   for (let i = 0; i < a.samples.length; i++) {
     if (Math.abs((a.samples[i] as number) - (b.samples[i] as number)) > SAME_PIECE_MM) return false;
   }

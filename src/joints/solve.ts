@@ -7,7 +7,11 @@
  *
  * @packageDocumentation
  */
+import type { Bore } from "../kernel/bar.js";
+import { splitsClearOf } from "../kernel/bore-splits.js";
+import { planBores } from "../kernel/cut-bores.js";
 import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
+import type { CompiledEnd } from "../kernel/end-compile.js";
 import { SHORTEST_FIBRE_MM } from "../kernel/tolerance.js";
 import type { Member } from "../members/member.js";
 import { decide } from "./decide.js";
@@ -48,7 +52,7 @@ export function solveJoints(model: JointModel): JointSolution {
   });
   const decisions = decide({ ...model, members: unique });
   diagnostics.push(...decisions.diagnostics);
-  const drafts = unique.map((m) => draft(m, members, decisions.byEnd));
+  const drafts = unique.map((m) => draft(m, members, decisions.byEnd, decisions.bores.get(m.id) ?? []));
   const compiled = new Map(drafts.map((d) => [d.member.id, d as Compiled]));
   const contacts: Contact[] = [];
   for (const d of drafts) {
@@ -89,6 +93,7 @@ function blockedBy(d: Diagnostic): readonly string[] {
 interface Draft extends Compiled {
   readonly decisions: readonly [Decision, Decision];
   readonly expressions: Piece["ends"];
+  readonly bores: readonly Bore[];
   readonly diagnostics: readonly Diagnostic[];
 }
 
@@ -96,6 +101,7 @@ function draft(
   member: Member,
   members: ReadonlyMap<string, Member>,
   byEnd: ReadonlyMap<string, Decision>,
+  bores: readonly Bore[],
 ): Draft {
   const decisionAt = (end: 0 | 1): Decision =>
     byEnd.get(endKey({ member: member.id, end })) ?? squareAt(member, end, "rule:free-end");
@@ -122,8 +128,29 @@ function draft(
     decisions,
     expressions: [low.expression, high.expression],
     ends: [low.end, high.end],
-    diagnostics: [...low.diagnostics.map(named(0)), ...high.diagnostics.map(named(1))],
+    bores,
+    diagnostics: [
+      ...low.diagnostics.map(named(0)),
+      ...high.diagnostics.map(named(1)),
+      ...boreProblems(member, bores, low.end, high.end),
+    ],
   };
+}
+
+/** Why bores cannot be drilled: they leave a side, or meet an end or each other. */
+function boreProblems(
+  member: Member,
+  bores: readonly Bore[],
+  low: CompiledEnd | null,
+  high: CompiledEnd | null,
+): Diagnostic[] {
+  if (bores.length === 0 || !low || !high) return [];
+  const planned = planBores(splitsClearOf(member.section.region, bores), bores, low, high);
+  return planned.diagnostics.map((d) => ({
+    ...d,
+    members: [member.id],
+    message: `${member.id}: ${d.message}`,
+  }));
 }
 
 function squareAt(member: Member, end: 0 | 1, joint: string): Decision {
@@ -145,6 +172,7 @@ function finish(
   const { member } = d;
   const bare = isBlocked || !d.ends[0] || !d.ends[1];
   const used = bare ? draftSquare(member, members) : d;
+  const { bores } = used;
   const [low, high] = used.ends as readonly [
     NonNullable<Compiled["ends"][0]>,
     NonNullable<Compiled["ends"][1]>,
@@ -166,7 +194,7 @@ function finish(
     material: member.material,
     frame: member.frame,
     ends: used.expressions,
-    bores: [],
+    bores,
     cuts,
     lengths,
     shopPose: sideTowardsEye(member.frame),
@@ -175,7 +203,10 @@ function finish(
     status: bare || lengths.shortPoint.value < SHORTEST_FIBRE_MM ? "blocked" : "ok",
     identity: member.id,
   };
-  return { piece, shape: { id: member.id, section: member.section, material: member.material, low, high } };
+  return {
+    piece,
+    shape: { id: member.id, section: member.section, material: member.material, low, high, bores },
+  };
 }
 
 /** The member as it stands, square at the ends of its centreline. */
@@ -185,7 +216,7 @@ function draftSquare(member: Member, members: ReadonlyMap<string, Member>): Draf
     [endKey({ member: member.id, end: 0 }), decisions[0]],
     [endKey({ member: member.id, end: 1 }), decisions[1]],
   ]);
-  return draft(member, members, byEnd);
+  return draft(member, members, byEnd, []);
 }
 
 function sameId(m: Member): Diagnostic {

@@ -7,8 +7,10 @@
  * @packageDocumentation
  */
 import type { Bar } from "./bar.js";
+import { splitsClearOf } from "./bore-splits.js";
 import { type ClosedEnd, closeEnd, turnedOver } from "./close-end.js";
 import { lineThrough } from "./curve/intersect.js";
+import { cutBores, planBores } from "./cut-bores.js";
 import { type Diagnostic, diagnostic, type Result } from "./diagnostic.js";
 import { insidePoint } from "./end-boundary.js";
 import { type CompiledEnd, compileEnd, endAt } from "./end-compile.js";
@@ -26,22 +28,25 @@ export function solidOfBar(bar: Bar): Result<Solid> {
     ...d,
     members: d.members.length > 0 ? d.members : [bar.id],
   });
-  const low = compileEnd(bar.ends[0], -1, bar.section);
-  const high = compileEnd(bar.ends[1], 1, bar.section);
+  const section = splitsClearOf(bar.section, bar.bores);
+  const low = compileEnd(bar.ends[0], -1, section);
+  const high = compileEnd(bar.ends[1], 1, section);
   const found = [
     ...low.diagnostics.map((d): Diagnostic => ({ ...d, end: 0 })),
     ...high.diagnostics.map((d): Diagnostic => ({ ...d, end: 1 })),
   ].map(name);
   if (!low.end || !high.end) return { ok: false, diagnostics: found };
-  if (bar.bores.length > 0) return { ok: false, diagnostics: [...found, name(noBores(bar))] };
+  const bores = planBores(section, bar.bores, low.end, high.end);
+  if (bores.diagnostics.length > 0)
+    return { ok: false, diagnostics: [...found, ...bores.diagnostics.map(name)] };
   const shell = newShell();
-  const e0 = closeEnd(shell, low.end, bar.section, 0);
+  const e0 = closeEnd(shell, low.end, section, 0);
   if ("diagnostic" in e0) return { ok: false, diagnostics: [...found, name(e0.diagnostic)] };
-  const e1 = closeEnd(shell, high.end, bar.section, 1);
+  const e1 = closeEnd(shell, high.end, section, 1);
   if ("diagnostic" in e1) return { ok: false, diagnostics: [...found, name(e1.diagnostic)] };
-  const short = shortestFibre(low.end, high.end, bar.section);
+  const short = shortestFibre(low.end, high.end, section);
   if (short < SHORTEST_FIBRE_MM) return { ok: false, diagnostics: [...found, name(tooShort(bar, short))] };
-  addSides(shell, bar.section, e0.closed, e1.closed);
+  addSides(shell, section, e0.closed, e1.closed, cutBores(shell, bores.walls));
   const solid = solidFrom(shell);
   const problems = topologyProblems(solid).map(name);
   return problems.length > 0
@@ -49,7 +54,13 @@ export function solidOfBar(bar: Bar): Result<Solid> {
     : { ok: true, value: solid, diagnostics: found };
 }
 
-function addSides(shell: Shell, section: Region, low: ClosedEnd, high: ClosedEnd): void {
+function addSides(
+  shell: Shell,
+  section: Region,
+  low: ClosedEnd,
+  high: ClosedEnd,
+  holes: ReadonlyMap<string, EdgeUse[][]>,
+): void {
   for (const [l, loop] of loopsOf(section).entries()) {
     const lines = loop.map((_, k) => {
       const [from, to] = [
@@ -67,7 +78,7 @@ function addSides(shell: Shell, section: Region, low: ClosedEnd, high: ClosedEnd
       shell.faces.push({
         surface: sideSurface(segment),
         sense: sideSense(segment),
-        loops: [[...bottom, right, ...top, left]],
+        loops: [[...bottom, right, ...top, left], ...(holes.get(`${l}:${k}`) ?? [])],
         provenance: { from: "side", loop: l, segment: k, label: segment.label ?? "" },
       });
     }
@@ -112,14 +123,5 @@ function tooShort(bar: Bar, short: number): Diagnostic {
     message: `The two ends of ${bar.id} meet or cross: its shortest fibre would be ${short.toFixed(3)} mm.`,
     hint: "Move the neighbouring members apart, or leave this piece out.",
     values: { shortest: short },
-  });
-}
-
-function noBores(bar: Bar): Diagnostic {
-  return diagnostic({
-    code: "bores-not-built",
-    message: `${bar.id} asks for ${bar.bores.length} bore(s); this version cuts ends only.`,
-    hint: "Leave the bores out of the model; the positions of holes are shop numbers, not solids, here.",
-    values: { bores: bar.bores.length },
   });
 }

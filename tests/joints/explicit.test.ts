@@ -47,6 +47,10 @@ describe("a cope asked for", () => {
     expect(codes([miter, cope], [corner, level, under])).toEqual(["post-off-break"]);
   });
 
+  it("onto one header named twice is a cope onto one", () => {
+    expect(asked([{ kind: "cope", id: "K", end: P1, onto: ["R", "R"] }]).at(P1)).toMatchObject({ onto: ["R"] });
+  });
+
   it("onto nothing, or onto itself, is refused: cope-onto-nothing", () => {
     expect(codes([{ kind: "cope", id: "K", end: P1, onto: [] }])).toEqual(["cope-onto-nothing"]);
     expect(codes([{ kind: "cope", id: "K", end: P1, onto: ["P"] }])).toEqual(["cope-onto-nothing"]);

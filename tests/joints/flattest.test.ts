@@ -60,4 +60,22 @@ describe("compileFlattest", () => {
     expect(hanging.flattest.end).toBeNull();
     expect(hanging.flattest.diagnostics.map((d) => d.code)).toEqual(["branch-hangs-off"]);
   });
+
+  it("refuses a branch that misses both of its headers at one place, and takes one that each covers in part", () => {
+    // Across the stair, 48.3 wide each: from −24.15 of the first to +24.15 of the second.
+    const between = (apart: number) => {
+      const headers = [0, apart].map((y, i) => rail(`R${i}`, [-500, y, 900], [500, y, 900]));
+      const under = post("P", [0, apart / 2, 0], [0, apart / 2, 900], { section: SQUARE40 });
+      const members = new Map([...headers, under].map((m) => [m.id, m]));
+      const skin = { kind: "skin", joint: "J", onto: ["R0", "R1"], gap: 0, shoulder: "refuse", combine: "min" } as const;
+      return compileFlattest(endExpression(skin, under, members), 1, under.section.region);
+    };
+    expect(between(30).diagnostics).toEqual([]);
+    expect(between(30).end).not.toBeNull();
+    // Nothing over the middle of the post once they are more than a diameter apart.
+    const open = between(49);
+    expect(open.end).toBeNull();
+    expect(open.diagnostics).toMatchObject([{ code: "branch-hangs-off" }]);
+    expect(open.diagnostics[0]!.message).toContain("R0, R1");
+  });
 });

@@ -21,7 +21,9 @@ function same(a: Measure, b: Measure, scale = 1, flip: "none" | "miter" | "mirro
   };
   expect(b.status).toBe(a.status);
   for (const [i, l] of a.lengths.entries()) near(l, b.lengths[i]!, 1000);
-  expect(Math.abs(b.volume / (a.volume * scale ** 3) - 1)).toBeLessThan(1e-9);
+  // A refused solid has no volume; the first test below counts them.
+  const ratio = Number.isNaN(a.volume) || Number.isNaN(b.volume) ? 1 : b.volume / (a.volume * scale ** 3);
+  expect(Math.abs(ratio - 1)).toBeLessThan(1e-9);
   for (const [i, e] of a.ends.entries()) sameEnd(e, b.ends[i]!, scale, flip);
 }
 
@@ -80,7 +82,7 @@ const motion = fc.tuple(angle, angle, angle, fc.tuple(...[0, 1, 2].map(() => fc.
 
 describe("a random small guard", () => {
   it("is mostly solved, and makes closed solids or says why not; never a number that is none", () => {
-    let [models, solved, pieces, blocked] = [0, 0, 0, 0];
+    let [models, solved, pieces, blocked, refused] = [0, 0, 0, 0, 0];
     fc.assert(
       fc.property(frames, (frame) => {
         const solution = solveFrame(frame);
@@ -97,8 +99,13 @@ describe("a random small guard", () => {
             continue;
           }
           const made = solidOf(piece);
-          if (!made.ok) throw new Error(`${piece.id}: ${made.diagnostics.map((d) => d.message).join("; ")}`);
-          const report = checkMesh(tessellate(made.value, { chord: 0.2 }), "edges");
+          if (!made.ok) {
+            // Where a ridge falls within a hundredth of a hair of a corner the kernel refuses, and says so.
+            refused++;
+            expect(made.diagnostics.map((d) => d.message.length * d.hint.length)).not.toContain(0);
+            continue;
+          }
+          const report = checkMesh(tessellate(made.value, { chord: 0.1 }), "edges");
           expect(report.diagnostics).toEqual([]);
           expect(report.ok).toBe(true);
         }
@@ -108,6 +115,7 @@ describe("a random small guard", () => {
     // Quotas, so that the properties below are about something.
     expect(solved / models).toBeGreaterThan(0.7);
     expect(blocked / pieces).toBeLessThan(0.1);
+    expect(refused / pieces).toBeLessThan(0.01);
   });
 
   it("has the same pieces wherever it stands and however it is turned", () => {

@@ -59,7 +59,7 @@ const POSTS: readonly Sized[] = [
   { section: round(42.4, 3.2), width: 42.4 },
   { section: round(33.7, 2.6), width: 33.7 },
   { section: rect(40, 40, 3, 0), width: 40 },
-  { section: rect(40, 30, 2.5, 5), width: 40 },
+  { section: rect(40, 30, 3, 6), width: 40 },
   { section: flat(40, 12), width: 40 },
   { section: rod(25), width: 25 },
 ];
@@ -195,7 +195,9 @@ function endMeasure(cut: EndCut): EndMeasure {
     miter: cut.saw?.miter ?? 0,
     bevel: cut.saw?.bevel ?? 0,
     arris: cut.arris.map((m) => m.offset).sort((a, b) => a - b),
-    copes: cut.cope.map(({ onto, angle, offset, gap }) => ({ onto, angle, offset, gap })),
+    copes: cut.cope
+      .map(({ onto, angle, offset, gap }) => ({ onto, angle, offset, gap }))
+      .sort((a, b) => (a.onto < b.onto ? -1 : 1)),
     dihedral: cut.dihedral ? [cut.dihedral.least, cut.dihedral.greatest] : [],
   };
 }

@@ -80,11 +80,8 @@ export function numbersIn(value: unknown): number[] {
   return typeof value === "object" && value !== null ? Object.values(value).flatMap(numbersIn) : [];
 }
 
-const EXAMPLE = JSON.parse(
-  readFileSync(new URL("../../examples/pottery-studio.json", import.meta.url), "utf8"),
-) as unknown;
-
 /** The pottery studio's guard. */
 export function potteryGuard() {
-  return buildGuard(EXAMPLE);
+  const text = readFileSync(new URL("../../examples/pottery-studio.json", import.meta.url), "utf8");
+  return buildGuard(JSON.parse(text) as unknown);
 }

@@ -139,13 +139,6 @@ describe("diagnostics of solidOfBar", () => {
     expect(d).toMatchObject({ code: "gap-on-hollow-skin", values: { gap: 1 } });
   });
 
-  it("bores-not-built", () => {
-    const bar = barOf(rod(30), square(), square(100));
-    const bore = { id: "b1", point: [0, 0, 50], direction: [0, 1, 0], diameter: 6, through: "both" } as const;
-    const made = solidOfBar({ ...bar, bores: [bore] });
-    expect(made.diagnostics[0]).toMatchObject({ code: "bores-not-built", values: { bores: 1 } });
-  });
-
   it("reports both ends at once, each with its own number", () => {
     const off = onRound(30, 0, 60);
     const made = solidOfBar(barOf(rod(40), off, max(off)));

@@ -58,6 +58,7 @@ export function fillPolygon(
   holes: readonly (readonly number[])[],
   out: number[],
 ): boolean {
+  if (outer.length === 4 && holes.length === 0 && fillFour(p, outer, out)) return true;
   let ring: number[] | null = [...outer];
   const byRight = [...holes].sort((a, b) => rightmost(p, b) - rightmost(p, a));
   for (const [k, hole] of byRight.entries()) {
@@ -65,6 +66,19 @@ export function fillPolygon(
     if (!ring) return false;
   }
   return clip(p, ring, out);
+}
+
+/** A four-sided polygon by the better of its two diagonals; false when neither gives two good triangles. */
+function fillFour(p: PlanePoints, [a, b, c, d]: readonly number[], out: number[]): boolean {
+  const [va, vb, vc, vd] = [a as number, b as number, c as number, d as number];
+  const first = Math.min(shape(p, va, vb, vc), shape(p, va, vc, vd));
+  const second = Math.min(shape(p, vb, vc, vd), shape(p, vb, vd, va));
+  if (first <= FLAT && second <= FLAT) return false;
+  const worth = (q: number, i: number, j: number): number =>
+    q <= FLAT ? -1 : 2 - (p.nearness?.(i, j) ?? 0) + q;
+  if (worth(first, va, vc) >= worth(second, vb, vd)) out.push(va, vb, vc, va, vc, vd);
+  else out.push(vb, vc, vd, vb, vd, va);
+  return true;
 }
 
 function rightmost(p: PlanePoints, hole: readonly number[]): number {

@@ -47,11 +47,12 @@ export function tessellate(solid: Solid, options: TessellateOptions = {}): Mesh 
   }
   const { positions, chains, edgeOf } = sampleEdges(solid, chord);
   const nearness = nearnessOf(solid, edgeOf);
+  const room = flatRoom(positions.length / 3);
   const triangles: number[] = [];
   const faceOf: number[] = [];
   for (const [f, face] of solid.faces.entries()) {
     const loops = face.loops.map((loop) => polyline(loop, chains));
-    if (!fillFace(face, loops, positions, chord, nearness, triangles)) {
+    if (!fillFace(face, loops, positions, chord, nearness, room, triangles)) {
       throw new RakewrightError({
         code: "face-not-filled",
         message: `Face ${f} (${face.provenance.from}) cannot be filled at a chord of ${chord} mm: its sampled edges cross.`,
@@ -111,6 +112,19 @@ function pointAt(positions: readonly number[], v: number): Vec3 {
   return [positions[3 * v] as number, positions[3 * v + 1] as number, positions[3 * v + 2] as number];
 }
 
+/** Coordinates of the face being filled, by mesh vertex: one set of arrays for all faces. */
+interface FlatRoom {
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  readonly ruling: Int32Array;
+}
+
+const NO_RULING = -(2 ** 31);
+
+function flatRoom(vertices: number): FlatRoom {
+  return { x: new Float64Array(vertices), y: new Float64Array(vertices), ruling: new Int32Array(vertices) };
+}
+
 /** Slope to a ruling below which two points beside it lie along it. */
 const ALONG = 1e-3;
 
@@ -120,10 +134,10 @@ const ALONG = 1e-3;
  */
 function putOnRulings(
   loop: readonly number[],
-  x: Record<number, number>,
-  y: Readonly<Record<number, number>>,
+  x: Float64Array,
+  y: Float64Array,
   step: number,
-  rulingOf: Map<number, number>,
+  ruling: Int32Array,
 ): void {
   const off = (v: number): number => Math.abs((x[v] as number) - Math.round((x[v] as number) / step) * step);
   const isOn = (v: number, k: number): boolean =>
@@ -142,7 +156,7 @@ function putOnRulings(
     const k = on[i];
     if (k === null || k === undefined) continue;
     x[v] = k * step;
-    rulingOf.set(v, k);
+    ruling[v] = k;
   }
 }
 
@@ -152,12 +166,12 @@ function fillFace(
   positions: readonly number[],
   chord: number,
   nearness: (a: number, b: number) => 0 | 1 | 2,
+  room: FlatRoom,
   out: number[],
 ): boolean {
   const { surface, sense } = face;
   const { frame } = surface;
-  const x: Record<number, number> = {};
-  const y: Record<number, number> = {};
+  const { x, y, ruling } = room;
   if (surface.kind === "plane") {
     for (const loop of loops) {
       for (const v of loop) {
@@ -166,7 +180,7 @@ function fillFace(
         y[v] = dot(w, frame.y);
       }
     }
-    const points = { x: x as ArrayLike<number>, y: y as ArrayLike<number>, nearness };
+    const points = { x, y, nearness };
     if (loops.length === 2 && ringStrip(points, loops[0] as number[], loops[1] as number[], out)) return true;
     return fillPolygon(points, loops[0] as number[], loops.slice(1), out);
   }
@@ -175,10 +189,10 @@ function fillFace(
   const step = (2 * Math.PI * r) / steps;
   // Angles are counted from the outer loop's first point, so that a face never straddles the cut of atan2.
   let reference: number | null = null;
-  const rulingOf = new Map<number, number>();
   for (const loop of loops) {
     let last: number | null = reference;
     for (const v of loop) {
+      ruling[v] = NO_RULING;
       const w = sub(pointAt(positions, v), frame.origin);
       let angle = Math.atan2(dot(w, frame.y), dot(w, frame.x));
       if (last !== null) angle += 2 * Math.PI * Math.round((last - angle) / (2 * Math.PI));
@@ -187,8 +201,11 @@ function fillFace(
       x[v] = sense * angle * r;
       y[v] = dot(w, frame.z);
     }
-    putOnRulings(loop, x, y, step, rulingOf);
+    putOnRulings(loop, x, y, step, ruling);
   }
-  const points = { x: x as ArrayLike<number>, y: y as ArrayLike<number>, nearness };
-  return fillStrips({ points, loops, step, ruling: (v) => rulingOf.get(v) ?? null }, out);
+  const points = { x, y, nearness };
+  return fillStrips(
+    { points, loops, step, ruling: (v) => (ruling[v] === NO_RULING ? null : (ruling[v] as number)) },
+    out,
+  );
 }

@@ -1,0 +1,169 @@
+/**
+ * Bores against closed forms and a quadrature that knows no solids: what a straight round hole takes out of a wall is its
+ * cross-section times the way it goes through the material.
+ */
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import type { Bar, Bore } from "../../src/kernel/bar.js";
+import { solidOfBar } from "../../src/kernel/bar-solid.js";
+import { boreWalls } from "../../src/kernel/bore.js";
+import { splitsClearOf } from "../../src/kernel/bore-splits.js";
+import type { Solid, Vec3 } from "../../src/kernel/index.js";
+import { massProperties } from "../../src/kernel/mass.js";
+import { checkMesh } from "../../src/kernel/mesh/gate.js";
+import { tessellate } from "../../src/kernel/mesh/tessellate.js";
+import { eulerOf } from "../../src/kernel/rules/euler-number.js";
+import { validateSolid } from "../../src/kernel/rules/validate.js";
+import { rectTube, roundBar, roundTube, type Section } from "../../src/members/index.js";
+
+const source = { joint: "cut", onto: "" };
+const square = (z: number) => ({ kind: "plane", point: [0, 0, z], normal: [0, 0, 1], source }) as const;
+
+function bar(section: Section, bores: readonly Bore[]): Bar {
+  return { id: "bar", section: section.region, ends: [square(0), square(600)], bores };
+}
+
+function bore(direction: Vec3, more: Partial<Bore> = {}): Bore {
+  return { id: "h", point: [0, 0, 300], direction, diameter: 8, through: "both", ...more };
+}
+
+function solid(b: Bar): Solid {
+  const made = solidOfBar(b);
+  if (!made.ok) throw new Error(made.diagnostics.map((d) => `${d.code}: ${d.message}`).join("; "));
+  return made.value;
+}
+
+/** Volume that the bores take out. */
+function removed(section: Section, bores: readonly Bore[]): number {
+  return massProperties(solid(bar(section, []))).volume - massProperties(solid(bar(section, bores))).volume;
+}
+
+/**
+ * ∫ 2√(r² − x²)·way(x) dx over the hole's width: Gauss-Chebyshev of the second kind, nodes cos(kπ/(n+1)), weights
+ * π/(n+1)·sin²(kπ/(n+1)) (Abramowitz & Stegun 25.4.40).
+ */
+function throughHole(r: number, way: (x: number) => number): number {
+  const n = 200;
+  let sum = 0;
+  for (let k = 1; k <= n; k++) {
+    const a = (k * Math.PI) / (n + 1);
+    sum += (Math.PI / (n + 1)) * Math.sin(a) ** 2 * way(r * Math.cos(a));
+  }
+  return 2 * r * r * sum;
+}
+
+const sound = (s: Solid): void => {
+  expect(validateSolid(s)).toEqual([]);
+  for (const chord of [0.2, 0.05]) {
+    const report = checkMesh(tessellate(s, { chord }), "full");
+    expect(report.diagnostics).toEqual([]);
+    expect(report.euler).toBe(eulerOf(s));
+  }
+};
+
+describe("what a bore takes out", () => {
+  it.each([0, 20, 35.44, 50])("of a flat wall at %d°: π r² t / cos (closed form)", (rake) => {
+    const [c, s] = [Math.cos((rake * Math.PI) / 180), Math.sin((rake * Math.PI) / 180)];
+    const section = rectTube({ width: 50, depth: 40, wall: 3 });
+    const bores = [bore([0, c, s])];
+    expect(removed(section, bores)).toBeCloseTo((2 * Math.PI * 16 * 3) / c, 7);
+    sound(solid(bar(section, bores)));
+  });
+
+  it.each([
+    [0, 0],
+    [35.44, 0],
+    [20, 6],
+  ])("of a round tube at %d°, %d mm off the middle (quadrature across the hole)", (rake, off) => {
+    const [c, s] = [Math.cos((rake * Math.PI) / 180), Math.sin((rake * Math.PI) / 180)];
+    const section = roundTube({ od: 42.4, wall: 3.2 });
+    const bores = [bore([0, c, s], { point: [off, 0, 300] })];
+    const chord = (R: number, x: number): number => 2 * Math.sqrt(R * R - (x + off) ** 2);
+    const expected = throughHole(4, (x) => (chord(21.2, x) - chord(18, x)) / c);
+    expect(removed(section, bores)).toBeCloseTo(expected, 6);
+    sound(solid(bar(section, bores)));
+  });
+
+  it("of a solid bar, and of one wall only", () => {
+    const chord = (x: number): number => 2 * Math.sqrt(15 * 15 - x * x);
+    expect(removed(roundBar({ od: 30 }), [bore([1, 0, 0])])).toBeCloseTo(throughHole(4, chord), 7);
+    const wall = (x: number): number => Math.sqrt(21.2 ** 2 - x * x) - Math.sqrt(18 ** 2 - x * x);
+    const one = bore([1, 0, 0], { through: "first" });
+    expect(removed(roundTube({ od: 42.4, wall: 3.2 }), [one])).toBeCloseTo(throughHole(4, wall), 7);
+  });
+
+  it("does not depend on the direction round a round tube (property)", () => {
+    const section = roundTube({ od: 60.3, wall: 4 });
+    const want = removed(section, [bore([0.8, 0, 0.6])]);
+    fc.assert(
+      fc.property(fc.double({ min: 0, max: 6.28, noNaN: true }), (phi) => {
+        const b = bore([0.8 * Math.cos(phi), 0.8 * Math.sin(phi), 0.6]);
+        expect(removed(section, [b])).toBeCloseTo(want, 6);
+        expect(validateSolid(solid(bar(section, [b])))).toEqual([]);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it("adds up for ten raking bores and for bores from two directions, each a handle of the solid", () => {
+    const section = rectTube({ width: 38.1, depth: 38.1, wall: 3 });
+    const ten = Array.from({ length: 10 }, (_, k) =>
+      bore([0, 0.8, 0.6], { id: `c${k}`, diameter: 6, point: [0, 0, 60 + 52 * k] }),
+    );
+    expect(removed(section, ten)).toBeCloseTo((20 * Math.PI * 9 * 3) / 0.8, 6);
+    // A tube is a ring: 2 − 2·1; each wall bored adds a handle, which takes 2 off.
+    expect(eulerOf(solid(bar(section, ten)))).toBe(0 - 2 * 20);
+    const two = [bore([0, 0.8, 0.6], { id: "a" }), bore([1, 0, -0.3], { id: "b", point: [0, 0, 340] })];
+    sound(solid(bar(section, two)));
+  });
+});
+
+describe("splits of round sides", () => {
+  it("move clear of the bores, and stay where no bore is near", () => {
+    const { region } = roundTube({ od: 42.4, wall: 3.2 });
+    expect(splitsClearOf(region, [])).toBe(region);
+    const across = splitsClearOf(region, [bore([1, 0, 0])]);
+    for (const s of across.outer) {
+      if (s.kind !== "arc") throw new Error("round");
+      expect(Math.abs(21.2 * Math.sin(s.start))).toBeGreaterThan(4);
+    }
+    expect(across.outer.reduce((sum, s) => sum + (s.kind === "arc" ? s.sweep : 0), 0)).toBeCloseTo(
+      2 * Math.PI,
+      12,
+    );
+    for (const hole of across.holes) {
+      expect(hole.reduce((sum, s) => sum + (s.kind === "arc" ? s.sweep : 0), 0)).toBeCloseTo(
+        -2 * Math.PI,
+        12,
+      );
+    }
+  });
+});
+
+describe("bores that cannot be drilled", () => {
+  const tube = roundTube({ od: 42.4, wall: 3.2 });
+  const box = rectTube({ width: 50, depth: 50, wall: 3 });
+  it.each<[string, Section, Bore[]]>([
+    ["bad-bore", tube, [bore([1, 0, 0], { diameter: 0 })]],
+    ["bad-bore", tube, [bore([1, 0, 0], { diameter: Number.NaN })]],
+    ["bore-along-axis", tube, [bore([0, 0, 1])]],
+    ["bore-misses", tube, [bore([1, 0, 0], { point: [0, 30, 300] })]],
+    ["bore-leaves-side", tube, [bore([1, 0, 0], { diameter: 40 })]],
+    ["bore-leaves-side", box, [bore([1, 0, 0], { point: [0, 18, 300] })]],
+    ["bore-meets-end", tube, [bore([1, 0, 0], { point: [0, 0, 3] })]],
+    ["bore-meets-end", tube, [bore([1, 0, 0], { point: [0, 0, 598] })]],
+    ["bore-meets-bore", tube, [bore([1, 0, 0]), bore([1, 0, 0], { id: "g", point: [0, 0, 307] })]],
+  ])("%s", (code, section, bores) => {
+    const made = solidOfBar(bar(section, bores));
+    expect(made.ok).toBe(false);
+    expect(made.diagnostics.map((d) => d.code)).toContain(code);
+    expect(made.diagnostics[0]?.bore).toBe(code === "bore-meets-bore" ? "g" : "h");
+    expect(made.diagnostics[0]?.hint).not.toBe("");
+  });
+
+  it("near ones that can", () => {
+    solid(bar(tube, [bore([1, 0, 0], { point: [0, 0, 4.01] })]));
+    solid(bar(tube, [bore([1, 0, 0]), bore([1, 0, 0], { id: "g", point: [0, 0, 308.01] })]));
+    expect("walls" in boreWalls(box.region, bore([1, 0, 0], { point: [0, 14, 300] }))).toBe(true);
+  });
+});
