@@ -13,6 +13,7 @@ import { extentAlong } from "../kernel/region-extent.js";
 import { NODE_MM } from "../kernel/tolerance.js";
 import { addScaled, dot, length } from "../kernel/vec.js";
 import type { Member } from "../members/member.js";
+import { checkJoints } from "./check-joints.js";
 import { combineAt } from "./combine.js";
 import { acrossPost } from "./crest.js";
 import { type Decision, endKey } from "./decision.js";
@@ -41,6 +42,7 @@ interface Deciding {
 /** Decides every end of every member. */
 export function decide(model: JointModel): Decisions {
   const rules = { nodeTolerance: model.rules?.nodeTolerance ?? NODE_MM, gap: model.rules?.gap ?? 0 };
+  checkJoints(model.joints ?? [], rules);
   const members = new Map(model.members.map((m) => [m.id, m]));
   const explicit = explicitDecisions(model, members, rules);
   const d: Deciding = {

@@ -25,7 +25,7 @@ export function planBores(
   low: CompiledEnd,
   high: CompiledEnd,
 ): { readonly walls: readonly BoreWall[]; readonly diagnostics: readonly Diagnostic[] } {
-  const walls: BoreWall[] = [];
+  const placed: Placed[] = [];
   const diagnostics: Diagnostic[] = [];
   for (const bore of bores) {
     const made = boreWalls(section, bore);
@@ -33,33 +33,46 @@ export function planBores(
       diagnostics.push(made.diagnostic);
       continue;
     }
-    const end = made.walls.map((w) => meetsEnd(w, low, high)).find((d) => d !== null);
-    if (end) {
-      diagnostics.push(end);
-      continue;
-    }
-    const other = made.walls.flatMap((w) => walls.flatMap((v) => meetsBore(w, v) ?? []))[0];
-    if (other) {
-      diagnostics.push(other);
-      continue;
-    }
-    walls.push(...made.walls);
+    const own = made.walls.map(place);
+    const fault =
+      firstOf(own, (w) => meetsEnd(w, low, high)) ??
+      firstOf(own, (w) => firstOf(placed, (v) => meetsBore(w, v)));
+    if (fault) diagnostics.push(fault);
+    else placed.push(...own);
   }
-  return { walls, diagnostics };
+  return { walls: placed.map((p) => p.wall), diagnostics };
 }
 
-/** Points round an opening. */
-function pointsOf(opening: Opening): Vec3[] {
-  return opening.halves.flatMap((h) =>
-    Array.from({ length: 24 }, (_, k) => evaluate(h.curve, h.t0 + ((h.t1 - h.t0) * k) / 24)),
+function firstOf<T>(list: readonly T[], f: (x: T) => Diagnostic | null): Diagnostic | null {
+  for (const x of list) {
+    const found = f(x);
+    if (found) return found;
+  }
+  return null;
+}
+
+/** A wall with points round its openings and the stretch of the bore's axis it takes up. */
+interface Placed {
+  readonly wall: BoreWall;
+  readonly points: readonly Vec3[];
+  readonly stretch: readonly [Vec3, Vec3];
+}
+
+function place(wall: BoreWall): Placed {
+  const { frame } = wall.surface;
+  const points = [wall.entry, wall.exit].flatMap((opening) =>
+    opening.halves.flatMap((h) =>
+      Array.from({ length: 12 }, (_, k) => evaluate(h.curve, h.t0 + ((h.t1 - h.t0) * k) / 12)),
+    ),
   );
+  const along = points.map((p) => dot(sub(p, frame.origin), frame.z));
+  const at = (t: number): Vec3 => addScaled(frame.origin, frame.z, t);
+  return { wall, points, stretch: [at(Math.min(...along)), at(Math.max(...along))] };
 }
 
-function meetsEnd(wall: BoreWall, low: CompiledEnd, high: CompiledEnd): Diagnostic | null {
+function meetsEnd({ wall, points }: Placed, low: CompiledEnd, high: CompiledEnd): Diagnostic | null {
   let left = Number.POSITIVE_INFINITY;
-  for (const [u, v, s] of [...pointsOf(wall.entry), ...pointsOf(wall.exit)]) {
-    left = Math.min(left, endAt(high, u, v).out - s, s + endAt(low, u, v).out);
-  }
+  for (const [u, v, s] of points) left = Math.min(left, endAt(high, u, v).out - s, s + endAt(low, u, v).out);
   if (left > LEFT_BESIDE_BORE_MM) return null;
   return diagnostic({
     code: "bore-meets-end",
@@ -70,26 +83,16 @@ function meetsEnd(wall: BoreWall, low: CompiledEnd, high: CompiledEnd): Diagnost
   });
 }
 
-/** The stretch of a bore's axis that a wall takes up, openings included. */
-function stretch(wall: BoreWall): readonly [Vec3, Vec3] {
-  const { frame } = wall.surface;
-  const along = [...pointsOf(wall.entry), ...pointsOf(wall.exit)].map((p) =>
-    dot(sub(p, frame.origin), frame.z),
-  );
-  const at = (t: number): Vec3 => addScaled(frame.origin, frame.z, t);
-  return [at(Math.min(...along)), at(Math.max(...along))];
-}
-
-function meetsBore(a: BoreWall, b: BoreWall): Diagnostic | null {
-  if (a.bore === b.bore) return null;
-  const left = between(stretch(a), stretch(b)) - a.surface.radius - b.surface.radius;
+function meetsBore(a: Placed, b: Placed): Diagnostic | null {
+  if (a.wall.bore === b.wall.bore) return null;
+  const left = between(a.stretch, b.stretch) - a.wall.surface.radius - b.wall.surface.radius;
   if (left > LEFT_BESIDE_BORE_MM) return null;
   return diagnostic({
     code: "bore-meets-bore",
-    bore: a.bore,
-    message: `Bores ${a.bore} and ${b.bore} run into each other or leave only ${left.toFixed(3)} mm between them.`,
+    bore: a.wall.bore,
+    message: `Bores ${a.wall.bore} and ${b.wall.bore} run into each other or leave only ${left.toFixed(3)} mm between them.`,
     hint: "Move one of the two bores along the bar.",
-    values: { left, other: b.bore },
+    values: { left, other: b.wall.bore },
   });
 }
 

@@ -5,7 +5,13 @@
  */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type CutDirection, type Joint, type MemberEnd, solidOf, solveJoints } from "../../src/joints/index.js";
+import {
+  type CutDirection,
+  type Joint,
+  type MemberEnd,
+  solidOf,
+  solveJoints,
+} from "../../src/joints/index.js";
 import type { Vec3 } from "../../src/kernel/index.js";
 import { validateSolid } from "../../src/kernel/rules/validate.js";
 import { type Member, member, type Role } from "../../src/members/index.js";
@@ -17,7 +23,10 @@ const section = fc.constantFrom(TUBE48, TUBE48, TUBE42, TUBE60, BAR20, SQUARE40,
 const role = fc.constantFrom<Role>("top-rail", "rail", "post", "other");
 
 const members: fc.Arbitrary<Member[]> = fc
-  .array(fc.record({ from: place, to: place, section, role, roll: grid(0, 0, 30, 90) }), { minLength: 1, maxLength: 6 })
+  .array(fc.record({ from: place, to: place, section, role, roll: grid(0, 0, 30, 90) }), {
+    minLength: 1,
+    maxLength: 6,
+  })
   .map((list) =>
     list
       .filter(({ from, to }) => Math.hypot(...from.map((x, i) => x - to[i]!)) > 1)
@@ -58,7 +67,9 @@ describe("a model of nonsense", () => {
           expect(d.hint).not.toBe("");
         }
         for (const p of solution.pieces) {
-          const errors = solution.diagnostics.filter((d) => d.severity === "error" && d.members.includes(p.id));
+          const errors = solution.diagnostics.filter(
+            (d) => d.severity === "error" && d.members.includes(p.id),
+          );
           if (p.status === "blocked") {
             expect(errors.length, `${p.id} is blocked without a reason`).toBeGreaterThan(0);
             continue;
@@ -79,7 +90,13 @@ describe("a model of nonsense", () => {
     // Quotas, so that the above is about something.
     expect(ok).toBeGreaterThan(150);
     expect(whole / ok).toBeGreaterThan(0.97);
-    for (const code of ["unknown-member", "end-cut-twice", "branch-hangs-off", "node-unresolved", "no-miter"]) {
+    for (const code of [
+      "unknown-member",
+      "end-cut-twice",
+      "branch-hangs-off",
+      "node-unresolved",
+      "no-miter",
+    ]) {
       expect(seen.get(code) ?? 0, code).toBeGreaterThan(0);
     }
   });

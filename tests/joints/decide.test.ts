@@ -30,7 +30,14 @@ describe("an end that meets nothing", () => {
 describe("an end on a span", () => {
   it("is cut to that member's skin, whatever the roles, with the rules' gap", () => {
     const p = post("P", [1000, 0, 0], [1000, 0, 900]);
-    const skin = { kind: "skin", joint: "rule:end-on-span", onto: ["R"], gap: 0, shoulder: "refuse", combine: "min" };
+    const skin = {
+      kind: "skin",
+      joint: "rule:end-on-span",
+      onto: ["R"],
+      gap: 0,
+      shoulder: "refuse",
+      combine: "min",
+    };
     expect(decided([level, p]).at("P", 1)).toEqual(skin);
     expect(decided([level, p], { rules: { gap: 1.6 } }).at("P", 1)).toEqual({ ...skin, gap: 1.6 });
     const low = rail("L", [1000, 0, 400], [2000, 0, 400], { role: "rail" });
@@ -66,7 +73,11 @@ describe("a post where rails end", () => {
   it("is shaped to both rails of a break, nearer under a crest, farther under a valley", () => {
     const rake = (z: number) => rail("A", [-1000, 0, z], [0, 0, 900]);
     const crest = decided([rake(200), level, p]);
-    expect(crest.at("P", 1)).toMatchObject({ joint: "rule:post-under-break", onto: ["A", "R"], combine: "min" });
+    expect(crest.at("P", 1)).toMatchObject({
+      joint: "rule:post-under-break",
+      onto: ["A", "R"],
+      combine: "min",
+    });
     expect(crest.at("A", 1)).toMatchObject({ miter: true, onto: ["R"] });
     expect(decided([rake(1600), level, p]).at("P", 1)).toMatchObject({ combine: "max" });
   });
@@ -107,12 +118,23 @@ describe("a node with more members of one kind than a miter joins", () => {
     ];
     const { codes, diagnostics, at } = decided(three);
     expect(codes).toEqual(["node-unresolved"]);
-    expect(diagnostics[0]).toMatchObject({ severity: "error", members: ["A", "B", "C"], values: { ends: 3 } });
+    expect(diagnostics[0]).toMatchObject({
+      severity: "error",
+      members: ["A", "B", "C"],
+      values: { ends: 3 },
+    });
     expect([at("A", 1), at("B", 0), at("C", 0)].map((d) => d.joint)).toEqual(Array(3).fill("rule:free-end"));
     // Named joints resolve it: two mitred, the third coped to one of them.
     const named = decided(three, {
       joints: [
-        { kind: "miter", id: "M", ends: [{ member: "A", end: 1 }, { member: "B", end: 0 }] },
+        {
+          kind: "miter",
+          id: "M",
+          ends: [
+            { member: "A", end: 1 },
+            { member: "B", end: 0 },
+          ],
+        },
         { kind: "cope", id: "K", end: { member: "C", end: 0 }, onto: ["A", "B"] },
       ],
     });
@@ -144,16 +166,21 @@ describe("the decisions", () => {
     const seen = (list: readonly Member[]) => {
       const { byEnd } = decide({ members: list });
       return list
-        .flatMap((m) => ([0, 1] as const).map((end) => [m.id, end, byEnd.get(endKey({ member: m.id, end }))] as const))
+        .flatMap((m) =>
+          ([0, 1] as const).map((end) => [m.id, end, byEnd.get(endKey({ member: m.id, end }))] as const),
+        )
         .map(([id, end, d]) => `${id}.${end}: ${d?.kind} ${d?.joint} ${[...(d?.onto ?? [])].sort()}`)
         .sort();
     };
     const first = seen(members);
     expect(first.filter((line) => line.includes("rule:free-end")).length).toBeLessThan(8);
     fc.assert(
-      fc.property(fc.shuffledSubarray(members, { minLength: members.length, maxLength: members.length }), (other) => {
-        expect(seen(other)).toEqual(first);
-      }),
+      fc.property(
+        fc.shuffledSubarray(members, { minLength: members.length, maxLength: members.length }),
+        (other) => {
+          expect(seen(other)).toEqual(first);
+        },
+      ),
       { numRuns: 50 },
     );
   });

@@ -21,7 +21,11 @@ const SHARP = rectTube({ width: 1.5 * INCH, depth: 1.5 * INCH, wall: 3, outerRad
 function corner(slopeIn: number, slopeOut: number, turn: number, section: Section): [Piece, Piece] {
   const [t1, t2, a] = [slopeIn * RAD, slopeOut * RAD, turn * RAD];
   const first = rail("A", [-1000 * Math.cos(t1), 0, -1000 * Math.sin(t1)], [0, 0, 0], { section });
-  const out: Vec3 = [1000 * Math.cos(t2) * Math.cos(a), 1000 * Math.cos(t2) * Math.sin(a), 1000 * Math.sin(t2)];
+  const out: Vec3 = [
+    1000 * Math.cos(t2) * Math.cos(a),
+    1000 * Math.cos(t2) * Math.sin(a),
+    1000 * Math.sin(t2),
+  ];
   const pieces = cutPieces([first, rail("B", [0, 0, 0], out, { section })]);
   return [pieces[0]!, pieces[1]!];
 }
@@ -33,7 +37,11 @@ const highEnd = (c: { miter: number; bevel: number; clock: number }) => ({
   clock: c.clock > 0 ? c.clock - 180 : c.clock + 180,
 });
 
-function expectSaw(saw: SawSetting, wanted: { miter: number; bevel: number; clock: number }, fromSquare: number): void {
+function expectSaw(
+  saw: SawSetting,
+  wanted: { miter: number; bevel: number; clock: number },
+  fromSquare: number,
+): void {
   expect(saw.miter).toBeCloseTo(wanted.miter, 8);
   expect(saw.bevel).toBeCloseTo(wanted.bevel, 8);
   // Angles round a circle: 180 and −180 are one.
@@ -52,7 +60,11 @@ describe("saw settings and corner marks at a plan corner", () => {
   // Source: shared/shop-cases.json b10 to b18, independent script.
   it.each(referenceIds("b10-", "b11-", "b14-", "b18-"))("meet the worked corner %s", (id) => {
     const c = referenceCase(id);
-    const input = ["theta1_deg", "theta2_deg", "plan_turn_deg"].map((k) => num(c.inputs, k)) as [number, number, number];
+    const input = ["theta1_deg", "theta2_deg", "plan_turn_deg"].map((k) => num(c.inputs, k)) as [
+      number,
+      number,
+      number,
+    ];
     const [first, second] = corner(...input, SHARP);
     const [one, two] = [record(c.expected, "tube1"), record(c.expected, "tube2")];
     const [a, b] = [first.cuts[1], second.cuts[0]];
@@ -114,9 +126,10 @@ describe("a raking rail cut plumb to a face skewed in plan", () => {
     const m = rail("A", [-1000 * Math.cos(t), 0, -1000 * Math.sin(t)], [0, 0, 0], { section: SHARP });
     const results = [a, -a].map((turn) => {
       const normal: Vec3 = [Math.cos(turn), Math.sin(turn), 0];
-      const [p] = cutPieces([m], [
-        { kind: "cut", id: "C", end: { member: "A", end: 1 }, cut: { type: "plane", normal } },
-      ]);
+      const [p] = cutPieces(
+        [m],
+        [{ kind: "cut", id: "C", end: { member: "A", end: 1 }, cut: { type: "plane", normal } }],
+      );
       return p!.cuts[1];
     });
     // The face of the worked case turns to the right.
@@ -138,7 +151,14 @@ describe("a raking rail cut plumb to a face skewed in plan", () => {
 });
 
 /** A plumb tube under a rail that rakes θ, its axis `beside` the rail's to the left. */
-function under(theta: number, beside: number, branch: Section, header: Section, gap = 0, flip = false): Piece {
+function under(
+  theta: number,
+  beside: number,
+  branch: Section,
+  header: Section,
+  gap = 0,
+  flip = false,
+): Piece {
   const t = theta * RAD;
   const [c, s] = [800 * Math.cos(t), 800 * Math.sin(t)];
   const r = rail("R", [-c, 0, 900 - s], [c, 0, 900 + s], { section: header });
@@ -177,12 +197,24 @@ describe("the numbers of a cope", () => {
           const piece = under(theta, beside, TUBE42, TUBE60, gap, flip);
           const cut = piece.cuts[flip ? 0 : 1];
           const { angle, offset, toe } = cut.cope[0]!;
-          const plain = saddle({ branch: { od: 42.4, wall: 3.2 }, header: { od: 60.3 }, angle, offset, gap, stations: 4 });
+          const plain = saddle({
+            branch: { od: 42.4, wall: 3.2 },
+            header: { od: 60.3 },
+            angle,
+            offset,
+            gap,
+            stations: 4,
+          });
           // φ of each crown of the section: from the toe towards d × toe, d along the branch away from the header.
           const d = flip ? 1 : -1;
           const side: Vec3 = [-d * toe[1], d * toe[0], 0];
           const frame = piece.frame;
-          const direction: Record<string, Vec3> = { UPHILL: [1, 0, 0], DOWNHILL: [-1, 0, 0], LEFT: [0, 1, 0], RIGHT: [0, -1, 0] };
+          const direction: Record<string, Vec3> = {
+            UPHILL: [1, 0, 0],
+            DOWNHILL: [-1, 0, 0],
+            LEFT: [0, 1, 0],
+            RIGHT: [0, -1, 0],
+          };
           expect(cut.arris).toHaveLength(4);
           const axis = piece.lengths.axis!.value;
           for (const { name, offset: past } of cut.arris) {
@@ -218,7 +250,13 @@ describe("the numbers of a cope", () => {
 
   it("ranges over what the plain function's stations show (second route: 720 stations)", () => {
     const cut = under(30, 3, TUBE42, TUBE60).cuts[1];
-    const plain = saddle({ branch: { od: 42.4, wall: 3.2 }, header: { od: 60.3 }, angle: 60, offset: -3, stations: 720 });
+    const plain = saddle({
+      branch: { od: 42.4, wall: 3.2 },
+      header: { od: 60.3 },
+      angle: 60,
+      offset: -3,
+      stations: 720,
+    });
     const all = plain.stations.map((s) => s.dihedral!);
     expect(Math.abs(cut.dihedral!.least - Math.min(...all))).toBeLessThan(0.02);
     expect(Math.abs(cut.dihedral!.greatest - Math.max(...all))).toBeLessThan(0.02);
@@ -238,7 +276,8 @@ describe("the numbers of a cope", () => {
 });
 
 describe("kinds of an end", () => {
-  const kinds = (members: Member[], end: 0 | 1, id: string) => cutPieces(members).find((p) => p.id === id)!.cuts[end];
+  const kinds = (members: Member[], end: 0 | 1, id: string) =>
+    cutPieces(members).find((p) => p.id === id)!.cuts[end];
 
   it("are square, plane, miter and cope by what the shop does", () => {
     const p = post("P", [0, 0, 0], [0, 0, 2000], { section: SQUARE40 });
@@ -248,7 +287,11 @@ describe("kinds of an end", () => {
     expect(free.saw).toEqual({ miter: 0, bevel: 0, fromSquare: 0, fromLength: 90, clock: 0 });
     expect(free.dihedral).toBeUndefined();
     // Against a flat face it is one square saw cut, though it is cut to the post's skin.
-    expect(kinds([p, levelRail], 1, "L")).toMatchObject({ kind: "square", onto: ["P"], joint: "rule:end-on-span" });
+    expect(kinds([p, levelRail], 1, "L")).toMatchObject({
+      kind: "square",
+      onto: ["P"],
+      joint: "rule:end-on-span",
+    });
     const round = post("P", [0, 0, 0], [0, 0, 2000], { section: TUBE60 });
     const coped = kinds([round, levelRail], 1, "L");
     expect(coped.kind).toBe("cope");

@@ -16,7 +16,11 @@ const t = 35 * RAD;
 const raking = rail("A", [-1000 * Math.cos(t), 0, 900 - 1000 * Math.sin(t)], [0, 0, 900]);
 
 function asked(joints: readonly Joint[], members: readonly Member[] = [level, p]) {
-  const { byEnd, diagnostics } = explicitDecisions({ members, joints }, new Map(members.map((m) => [m.id, m])), RULES);
+  const { byEnd, diagnostics } = explicitDecisions(
+    { members, joints },
+    new Map(members.map((m) => [m.id, m])),
+    RULES,
+  );
   return { at: (e: MemberEnd): Decision | undefined => byEnd.get(endKey(e)), byEnd, diagnostics };
 }
 
@@ -28,13 +32,24 @@ describe("a cope asked for", () => {
     const plain: Joint = { kind: "cope", id: "K", end: P1, onto: ["R"] };
     const wanted = { kind: "skin", joint: "K", onto: ["R"], gap: 0.5, shoulder: "refuse", combine: "min" };
     expect(asked([plain]).at(P1)).toEqual(wanted);
-    expect(asked([{ ...plain, gap: 0, shoulder: "midline" }]).at(P1)).toEqual({ ...wanted, gap: 0, shoulder: "midline" });
+    expect(asked([{ ...plain, gap: 0, shoulder: "midline" }]).at(P1)).toEqual({
+      ...wanted,
+      gap: 0,
+      shoulder: "midline",
+    });
   });
 
   it("onto two mitred rails asks whether they make a crest or a valley, in whatever order the joints are named", () => {
     const under = post("P", [0, 0, 0], [0, 0, 900]);
     const cope: Joint = { kind: "cope", id: "K", end: P1, onto: ["A", "R"] };
-    const miter: Joint = { kind: "miter", id: "M", ends: [{ member: "A", end: 1 }, { member: "R", end: 0 }] };
+    const miter: Joint = {
+      kind: "miter",
+      id: "M",
+      ends: [
+        { member: "A", end: 1 },
+        { member: "R", end: 0 },
+      ],
+    };
     const high = rail("A", [-1000, 0, 1500], [0, 0, 900]);
     for (const joints of [
       [miter, cope],
@@ -48,7 +63,9 @@ describe("a cope asked for", () => {
   });
 
   it("onto one header named twice is a cope onto one", () => {
-    expect(asked([{ kind: "cope", id: "K", end: P1, onto: ["R", "R"] }]).at(P1)).toMatchObject({ onto: ["R"] });
+    expect(asked([{ kind: "cope", id: "K", end: P1, onto: ["R", "R"] }]).at(P1)).toMatchObject({
+      onto: ["R"],
+    });
   });
 
   it("onto nothing, or onto itself, is refused: cope-onto-nothing", () => {
@@ -59,8 +76,14 @@ describe("a cope asked for", () => {
 });
 
 describe("a cut asked for", () => {
-  const cut = (type: CutDirection, end: MemberEnd = { member: "A", end: 1 }): Joint => ({ kind: "cut", id: "C", end, cut: type });
-  const flat = (j: Joint) => asked([j], [raking, level, p]).at((j as { end: MemberEnd }).end) as Extract<Decision, { kind: "flat" }>;
+  const cut = (type: CutDirection, end: MemberEnd = { member: "A", end: 1 }): Joint => ({
+    kind: "cut",
+    id: "C",
+    end,
+    cut: type,
+  });
+  const flat = (j: Joint) =>
+    asked([j], [raking, level, p]).at((j as { end: MemberEnd }).end) as Extract<Decision, { kind: "flat" }>;
 
   it("has the normal of its kind (closed forms)", () => {
     expect(flat(cut({ type: "square" })).normal[0]).toBeCloseTo(Math.cos(t), 12);
@@ -112,7 +135,10 @@ describe("refusals", () => {
     expect(twice.at(P1)?.joint).toBe("C");
     const end: MemberEnd = { member: "A", end: 1 };
     const mitred = asked(
-      [{ ...square, end }, { kind: "miter", id: "M", ends: [end, { member: "R", end: 0 }] }],
+      [
+        { ...square, end },
+        { kind: "miter", id: "M", ends: [end, { member: "R", end: 0 }] },
+      ],
       [raking, level],
     );
     expect(mitred.diagnostics).toMatchObject([{ code: "end-cut-twice", joint: "C" }]);

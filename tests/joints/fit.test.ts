@@ -7,7 +7,17 @@ import { type Contact, type Piece, solidOf } from "../../src/joints/index.js";
 import { pointToLocal, type Vec3 } from "../../src/kernel/index.js";
 import { contactRange, endPoints, materialDistance, placed, pointsInside, skinDistance } from "./fit.js";
 import { frames, solveFrame } from "./frames.js";
-import { cutPieces, pieceOf, post, potteryGuard, rail, RECT60X30, SQUARE40, TUBE42, TUBE48 } from "./models.js";
+import {
+  cutPieces,
+  pieceOf,
+  post,
+  potteryGuard,
+  RECT60X30,
+  rail,
+  SQUARE40,
+  TUBE42,
+  TUBE48,
+} from "./models.js";
 
 const TIGHT = 2e-6;
 
@@ -20,7 +30,9 @@ function open(pieces: readonly Piece[], contacts: readonly Contact[]): string[] 
     if (kind === "miter" || piece.cuts[c.end].joint === "rule:last-rail") continue;
     const { least, greatest, count, shoulder } = contactRange(piece, mate, c);
     if (count === 0 || least < c.gap - TIGHT || greatest > c.gap + TIGHT || shoulder < c.gap - TIGHT) {
-      out.push(`${c.piece} on ${c.onto}: ${least} to ${greatest}, shoulder ${shoulder}, gap ${c.gap}, ${count} points`);
+      out.push(
+        `${c.piece} on ${c.onto}: ${least} to ${greatest}, shoulder ${shoulder}, gap ${c.gap}, ${count} points`,
+      );
     }
   }
   return out;
@@ -72,7 +84,10 @@ describe("the pottery guard", () => {
   it("is judged by checks that can fail: a post a millimetre too high is inside its rail, a low one stands open", () => {
     const lifted = (by: number): Piece => {
       const p = pieceOf(guard, "stair-post-2");
-      return { ...p, frame: { ...p.frame, origin: [p.frame.origin[0], p.frame.origin[1], p.frame.origin[2] + by] } };
+      return {
+        ...p,
+        frame: { ...p.frame, origin: [p.frame.origin[0], p.frame.origin[1], p.frame.origin[2] + by] },
+      };
     };
     const high = lifted(1);
     expect(pointsInside(placed(high), placed(pieceOf(guard, "stair-top")), 0.06)).toBeGreaterThan(10);
@@ -92,7 +107,9 @@ describe("small frames", () => {
         const whole = new Set(pieces.filter((p) => p.status === "ok" && solidOf(p).ok).map((p) => p.id));
         const own = contacts.filter((c) => whole.has(c.piece) && whole.has(c.onto));
         // Under a break a post may rest on one rail only: the other is a contact without points.
-        const single = own.filter((c) => own.filter((d) => d.piece === c.piece && d.end === c.end).length === 1);
+        const single = own.filter(
+          (c) => own.filter((d) => d.piece === c.piece && d.end === c.end).length === 1,
+        );
         joints += single.length;
         expect(open(pieces, single)).toEqual([]);
       }),
@@ -114,7 +131,11 @@ describe("small frames", () => {
           rail("B", [0, 0, 900], [900, 0, 900], { section: railSection }),
           post("P", [0, 0, 0], [0, 0, 900], { section: postSection }),
         ]);
-        const [a, b, p] = pieces.map(placed) as [ReturnType<typeof placed>, ReturnType<typeof placed>, ReturnType<typeof placed>];
+        const [a, b, p] = pieces.map(placed) as [
+          ReturnType<typeof placed>,
+          ReturnType<typeof placed>,
+          ReturnType<typeof placed>,
+        ];
         for (const r of [a, b]) {
           expect(pointsInside(p, r, 0.06)).toBe(0);
           expect(pointsInside(r, p, 0.06)).toBe(0);

@@ -3,7 +3,14 @@
  * the solver beyond the pieces it is asked about.
  */
 import { type Contact, type Piece, solidOf } from "../../src/joints/index.js";
-import { evaluate, type Mesh, pointToLocal, pointToParent, tessellate, type Vec3 } from "../../src/kernel/index.js";
+import {
+  evaluate,
+  type Mesh,
+  pointToLocal,
+  pointToParent,
+  tessellate,
+  type Vec3,
+} from "../../src/kernel/index.js";
 import type { Section } from "../../src/members/index.js";
 
 function roundedRect(u: number, v: number, width: number, depth: number, radius: number): number {
@@ -37,7 +44,11 @@ export function materialDistance(section: Section, u: number, v: number): number
 }
 
 /** Points along the edges of one end of a piece, in the layout, with whether the face they are on is round. */
-export function endPoints(piece: Piece, end: 0 | 1, onto: string): { readonly p: Vec3; readonly round: boolean }[] {
+export function endPoints(
+  piece: Piece,
+  end: 0 | 1,
+  onto: string,
+): { readonly p: Vec3; readonly round: boolean }[] {
   const made = solidOf(piece);
   if (!made.ok) throw new Error(`${piece.id} has no solid`);
   const { faces, edges } = made.value;
@@ -78,24 +89,40 @@ export function contactRange(piece: Piece, mate: Piece, contact: Contact) {
 export interface Placed {
   readonly piece: Piece;
   readonly mesh: Mesh;
-  /** Of its vertices and the middles of its triangles, in the layout. */
+  /** Its vertices and places on the sides of its triangles, in the layout. */
   readonly points: readonly Vec3[];
   readonly low: Vec3;
   readonly high: Vec3;
+}
+
+/** Places on a side of a triangle near its start, and its middle: long strips have points near their ends too. */
+function along(a: Vec3, b: Vec3): Vec3[] {
+  const size = Math.hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]);
+  return [1, 3, 8, 20, size / 2]
+    .filter((s) => s <= size)
+    .map((s): Vec3 => {
+      const t = s / size;
+      return [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1]), a[2] + t * (b[2] - a[2])];
+    });
 }
 
 export function placed(piece: Piece): Placed {
   const made = solidOf(piece);
   if (!made.ok) throw new Error(`${piece.id} has no solid`);
   const mesh = tessellate(made.value);
-  const at = (i: number): Vec3 => [mesh.positions[3 * i]!, mesh.positions[3 * i + 1]!, mesh.positions[3 * i + 2]!];
+  const at = (i: number): Vec3 => [
+    mesh.positions[3 * i]!,
+    mesh.positions[3 * i + 1]!,
+    mesh.positions[3 * i + 2]!,
+  ];
   const local: Vec3[] = Array.from({ length: mesh.positions.length / 3 }, (_, i) => at(i));
   for (let t = 0; t < mesh.triangles.length; t += 3) {
-    const [a, b, c] = [0, 1, 2].map((k) => at(mesh.triangles[t + k]!)) as [Vec3, Vec3, Vec3];
-    local.push([(a[0] + b[0] + c[0]) / 3, (a[1] + b[1] + c[1]) / 3, (a[2] + b[2] + c[2]) / 3]);
+    const corners = [0, 1, 2].map((k) => at(mesh.triangles[t + k]!)) as [Vec3, Vec3, Vec3];
+    for (const k of [0, 1, 2]) local.push(...along(corners[k]!, corners[(k + 1) % 3]!));
   }
   const points = local.map((p) => pointToParent(piece.frame, p));
-  const bound = (f: (...x: number[]) => number): Vec3 => [0, 1, 2].map((i) => points.reduce((m, p) => f(m, p[i]!), points[0]![i]!)) as unknown as Vec3;
+  const bound = (f: (...x: number[]) => number): Vec3 =>
+    [0, 1, 2].map((i) => points.reduce((m, p) => f(m, p[i]!), points[0]![i]!)) as unknown as Vec3;
   return { piece, mesh, points, low: bound(Math.min), high: bound(Math.max) };
 }
 
@@ -105,7 +132,8 @@ function crossingsAbove({ mesh }: Placed, u: number, v: number, s: number): numb
   const { positions: p, triangles } = mesh;
   for (let t = 0; t < triangles.length; t += 3) {
     const [a, b, c] = [triangles[t]! * 3, triangles[t + 1]! * 3, triangles[t + 2]! * 3];
-    const side = (i: number, j: number): number => (p[j]! - p[i]!) * (v - p[i + 1]!) - (p[j + 1]! - p[i + 1]!) * (u - p[i]!);
+    const side = (i: number, j: number): number =>
+      (p[j]! - p[i]!) * (v - p[i + 1]!) - (p[j + 1]! - p[i + 1]!) * (u - p[i]!);
     const [x, y, z] = [side(b, c), side(c, a), side(a, b)];
     if (!(x > 0 === y > 0 && y > 0 === z > 0)) continue;
     const sum = x + y + z;
@@ -121,7 +149,8 @@ export function pointsInside(one: Placed, other: Placed, deep: number): number {
   for (const p of one.points) {
     const [u, v, s] = pointToLocal(other.piece.frame, p);
     if (materialDistance(other.piece.section, u, v) > -deep) continue;
-    if (crossingsAbove(other, u, v, s + deep) % 2 === 1 && crossingsAbove(other, u, v, s - deep) % 2 === 1) count++;
+    if (crossingsAbove(other, u, v, s + deep) % 2 === 1 && crossingsAbove(other, u, v, s - deep) % 2 === 1)
+      count++;
   }
   return count;
 }

@@ -8,11 +8,22 @@ import { post, RAD, rail, SQUARE40, TUBE60 } from "./models.js";
 
 const t = 35 * RAD;
 const branch = (beside = 0, roll = 0, section = rectTube({ width: 25, depth: 25, wall: 2 })): Member =>
-  rail("B", [-800 * Math.cos(t), beside, 900 - 800 * Math.sin(t)], [0, beside, 900], { section, role: "rail", roll });
+  rail("B", [-800 * Math.cos(t), beside, 900 - 800 * Math.sin(t)], [0, beside, 900], {
+    section,
+    role: "rail",
+    roll,
+  });
 
 function onto(header: Member, member: Member) {
   const members = new Map([header, member].map((m) => [m.id, m]));
-  const skin = { kind: "skin", joint: "J", onto: [header.id], gap: 0, shoulder: "refuse", combine: "min" } as const;
+  const skin = {
+    kind: "skin",
+    joint: "J",
+    onto: [header.id],
+    gap: 0,
+    shoulder: "refuse",
+    combine: "min",
+  } as const;
   const expression = endExpression(skin, member, members);
   return {
     flattest: compileFlattest(expression, 1, member.section.region),
@@ -37,7 +48,9 @@ describe("compileFlattest", () => {
   });
 
   it("leaves a cope a cope: on a round post, over a corner of a square one, onto its rounded edge", () => {
-    expect(onto(post("P", [0, 0, 0], [0, 0, 2000], { section: TUBE60 }), branch()).flattest.expression.kind).toBe("hit");
+    expect(
+      onto(post("P", [0, 0, 0], [0, 0, 2000], { section: TUBE60 }), branch()).flattest.expression.kind,
+    ).toBe("hit");
     const turned = post("P", [0, 0, 0], [0, 0, 2000], { section: SQUARE40, roll: 45 });
     expect(onto(turned, branch()).flattest.expression.kind).toBe("hit");
     const rounded = rectTube({ width: 40, depth: 40, wall: 3, outerRadius: 6 });
@@ -67,7 +80,14 @@ describe("compileFlattest", () => {
       const headers = [0, apart].map((y, i) => rail(`R${i}`, [-500, y, 900], [500, y, 900]));
       const under = post("P", [0, apart / 2, 0], [0, apart / 2, 900], { section: SQUARE40 });
       const members = new Map([...headers, under].map((m) => [m.id, m]));
-      const skin = { kind: "skin", joint: "J", onto: ["R0", "R1"], gap: 0, shoulder: "refuse", combine: "min" } as const;
+      const skin = {
+        kind: "skin",
+        joint: "J",
+        onto: ["R0", "R1"],
+        gap: 0,
+        shoulder: "refuse",
+        combine: "min",
+      } as const;
       return compileFlattest(endExpression(skin, under, members), 1, under.section.region);
     };
     expect(between(30).diagnostics).toEqual([]);

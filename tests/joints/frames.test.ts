@@ -7,7 +7,16 @@ import { describe, expect, it } from "vitest";
 import { type JointSolution, solidOf } from "../../src/joints/index.js";
 import { checkMesh, tessellate, type Vec3 } from "../../src/kernel/index.js";
 import { distance } from "../../src/kernel/vec.js";
-import { type EndMeasure, type Frame, frames, type Measure, measures, membersOf, type Move, solveFrame } from "./frames.js";
+import {
+  type EndMeasure,
+  type Frame,
+  frames,
+  type Measure,
+  type Move,
+  measures,
+  membersOf,
+  solveFrame,
+} from "./frames.js";
 import { numbersIn } from "./models.js";
 
 const RUNS = 60;
@@ -38,7 +47,8 @@ function sameEnd(a: EndMeasure, b: EndMeasure, scale: number, flip: "none" | "mi
     expect(Math.abs(x - y)).toBeLessThan(1e-8);
   }
   expect(b.arris.length).toBe(a.arris.length);
-  for (const [i, x] of a.arris.entries()) expect(Math.abs(scale * x - b.arris[i]!)).toBeLessThan(2e-6 * scale);
+  for (const [i, x] of a.arris.entries())
+    expect(Math.abs(scale * x - b.arris[i]!)).toBeLessThan(2e-6 * scale);
   expect(b.copes.map((c) => c.onto)).toEqual(a.copes.map((c) => c.onto));
   for (const [i, c] of a.copes.entries()) {
     const d = b.copes[i]!;
@@ -62,8 +72,9 @@ function compare(frame: Frame, move: Move, how: (id: string, a: Measure, b: Meas
 
 const angle = fc.integer({ min: -180, max: 180 });
 /** Turns about Z, Y and X, then a shift. */
-const motion = fc.tuple(angle, angle, angle, fc.tuple(...[0, 1, 2].map(() => fc.integer({ min: -20_000, max: 20_000 })))).map(
-  ([z, y, x, shift]) => {
+const motion = fc
+  .tuple(angle, angle, angle, fc.tuple(...[0, 1, 2].map(() => fc.integer({ min: -20_000, max: 20_000 }))))
+  .map(([z, y, x, shift]) => {
     const turn = (p: Vec3, deg: number, i: 0 | 1 | 2, j: 0 | 1 | 2): Vec3 => {
       const [c, s] = [Math.cos((deg * Math.PI) / 180), Math.sin((deg * Math.PI) / 180)];
       const out: [number, number, number] = [...p];
@@ -77,8 +88,7 @@ const motion = fc.tuple(angle, angle, angle, fc.tuple(...[0, 1, 2].map(() => fc.
       return [q[0] + shift[0]!, q[1] + shift[1]!, q[2] + shift[2]!];
     };
     return { point, direction } satisfies Move;
-  },
-);
+  });
 
 describe("a random small guard", () => {
   it("is mostly solved, and makes closed solids or says why not; never a number that is none", () => {
@@ -94,7 +104,9 @@ describe("a random small guard", () => {
           pieces++;
           if (piece.status === "blocked") {
             blocked++;
-            const own = solution.diagnostics.filter((d) => d.severity === "error" && d.members.includes(piece.id));
+            const own = solution.diagnostics.filter(
+              (d) => d.severity === "error" && d.members.includes(piece.id),
+            );
             expect(own.length).toBeGreaterThan(0);
             continue;
           }
@@ -158,13 +170,19 @@ describe("a random small guard", () => {
 
   it("has the same pieces in whatever order its members are given", () => {
     const shuffled = frames.chain((f) =>
-      fc.tuple(fc.constant(f), fc.shuffledSubarray([...f.parts], { minLength: f.parts.length, maxLength: f.parts.length })),
+      fc.tuple(
+        fc.constant(f),
+        fc.shuffledSubarray([...f.parts], { minLength: f.parts.length, maxLength: f.parts.length }),
+      ),
     );
     fc.assert(
       fc.property(shuffled, ([frame, parts]) => {
         const [first, second] = [measures(solveFrame(frame)), measures(solveFrame({ ...frame, parts }))];
         for (const [id, a] of first) same(a, second.get(id)!);
-        const contacts = (f: Frame) => solveFrame(f).contacts.map((c) => JSON.stringify(c)).sort();
+        const contacts = (f: Frame) =>
+          solveFrame(f)
+            .contacts.map((c) => JSON.stringify(c))
+            .sort();
         expect(contacts({ ...frame, parts })).toEqual(contacts(frame));
       }),
       { numRuns: RUNS },
@@ -180,9 +198,14 @@ describe("a random small guard", () => {
           expect(piece.lengths.axis!.value).toBeLessThanOrEqual(drawn + 1e-9);
           // A fibre off the axis goes on by no more than the section's reach times the slope of the cut.
           const half = Math.max(...piece.lengths.blank.from.point.slice(0, 2).map(Math.abs), 31) * Math.SQRT2;
-          const lean = piece.cuts.map((c) => Math.tan(((c.saw?.fromSquare ?? 90 - (c.cope[0]?.angle ?? 90)) * Math.PI) / 180));
+          const lean = piece.cuts.map((c) =>
+            Math.tan(((c.saw?.fromSquare ?? 90 - (c.cope[0]?.angle ?? 90)) * Math.PI) / 180),
+          );
           const round = piece.cuts.every((c) => c.saw || c.cope.length === 1);
-          if (round) expect(piece.lengths.blank.value).toBeLessThanOrEqual(drawn + half * (lean[0]! + lean[1]!) + 1e-9);
+          if (round)
+            expect(piece.lengths.blank.value).toBeLessThanOrEqual(
+              drawn + half * (lean[0]! + lean[1]!) + 1e-9,
+            );
         }
       }),
       { numRuns: RUNS },

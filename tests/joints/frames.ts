@@ -41,7 +41,13 @@ export interface Frame {
 const round = (od: number, wall: number) => (k: number) => roundTube({ od: k * od, wall: k * wall });
 const rod = (od: number) => (k: number) => roundBar({ od: k * od });
 const rect = (w: number, d: number, wall: number, r: number) => (k: number) =>
-  rectTube({ width: k * w, depth: k * d, wall: k * wall, outerRadius: k * r, innerRadius: k * Math.max(0, r - wall) });
+  rectTube({
+    width: k * w,
+    depth: k * d,
+    wall: k * wall,
+    outerRadius: k * r,
+    innerRadius: k * Math.max(0, r - wall),
+  });
 const flat = (w: number, d: number) => (k: number) => rectBar({ width: k * w, depth: k * d });
 
 interface Sized {
@@ -63,10 +69,17 @@ const POSTS: readonly Sized[] = [
   { section: flat(40, 12), width: 40 },
   { section: rod(25), width: 25 },
 ];
-const LOWS: readonly ((k: number) => Section)[] = [rod(12), rect(20, 20, 2, 0), round(21.3, 2), rect(25, 15, 2, 3), flat(10, 30)];
+const LOWS: readonly ((k: number) => Section)[] = [
+  rod(12),
+  rect(20, 20, 2, 0),
+  round(21.3, 2),
+  rect(25, 15, 2, 3),
+  flat(10, 30),
+];
 
 const RAD = Math.PI / 180;
-const between = (min: number, max: number) => fc.integer({ min: 0, max: 1000 }).map((k) => min + ((max - min) * k) / 1000);
+const between = (min: number, max: number) =>
+  fc.integer({ min: 0, max: 1000 }).map((k) => min + ((max - min) * k) / 1000);
 
 /**
  * Two rails that break over a post, one post under each rail beside it (offset, with a gap), a last post flush with the
@@ -184,7 +197,12 @@ export interface EndMeasure {
   readonly bevel: number;
   /** Sorted, so that names and sides do not matter. */
   readonly arris: readonly number[];
-  readonly copes: readonly { readonly onto: string; readonly angle: number; readonly offset: number; readonly gap: number }[];
+  readonly copes: readonly {
+    readonly onto: string;
+    readonly angle: number;
+    readonly offset: number;
+    readonly gap: number;
+  }[];
   readonly dihedral: readonly number[];
 }
 
@@ -205,7 +223,15 @@ function endMeasure(cut: EndCut): EndMeasure {
 export function measure(piece: Piece): Measure {
   const { lengths } = piece;
   const made = massOf(piece);
-  const all = [lengths.blank, lengths.longPoint, lengths.shortPoint, lengths.squareCut, lengths.top!, lengths.bottom!, lengths.axis!];
+  const all = [
+    lengths.blank,
+    lengths.longPoint,
+    lengths.shortPoint,
+    lengths.squareCut,
+    lengths.top!,
+    lengths.bottom!,
+    lengths.axis!,
+  ];
   return {
     status: piece.status,
     lengths: all.map((l) => l.value),

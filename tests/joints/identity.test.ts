@@ -8,7 +8,17 @@ import { SAME_PIECE_MM } from "../../src/joints/identity.js";
 import type { Joint, Piece } from "../../src/joints/index.js";
 import type { Vec3 } from "../../src/kernel/index.js";
 import { type Member, member, rectTube, type Section } from "../../src/members/index.js";
-import { BAR20, cutPieces, FLAT, pieceOf, potteryGuard, RECT60X30, SQUARE40, TUBE42, TUBE48 } from "./models.js";
+import {
+  BAR20,
+  cutPieces,
+  FLAT,
+  pieceOf,
+  potteryGuard,
+  RECT60X30,
+  SQUARE40,
+  TUBE42,
+  TUBE48,
+} from "./models.js";
 
 interface Shape {
   readonly section: Section;
@@ -77,22 +87,47 @@ describe("pieces that are the same", () => {
   ];
   const tilt = fc.double({ min: -0.6, max: 0.6, noNaN: true });
 
-  it.each(sections)("are found however one is slid, rolled by the section's symmetry or drawn from the other end: %s", (_name, section, rolls) => {
-    fc.assert(
-      fc.property(tilt, tilt, tilt, tilt, fc.constantFrom(...rolls), fc.boolean(), (a, b, c, d, roll, reversed) => {
-        const shape: Shape = { section, length: 600, normals: [[a, b, 1], [c, d, 1]] };
-        const [first, second] = identities([shape, { x: 0 }], [shape, { x: 1000, roll, reversed }]);
-        expect(first!.identity).toBe("M0");
-        expect(second!.identity).toBe("M0");
-        expect(second!.handOf).toBeUndefined();
-      }),
-      { numRuns: 40 },
-    );
-  });
+  it.each(sections)(
+    "are found however one is slid, rolled by the section's symmetry or drawn from the other end: %s",
+    (_name, section, rolls) => {
+      fc.assert(
+        fc.property(
+          tilt,
+          tilt,
+          tilt,
+          tilt,
+          fc.constantFrom(...rolls),
+          fc.boolean(),
+          (a, b, c, d, roll, reversed) => {
+            const shape: Shape = {
+              section,
+              length: 600,
+              normals: [
+                [a, b, 1],
+                [c, d, 1],
+              ],
+            };
+            const [first, second] = identities([shape, { x: 0 }], [shape, { x: 1000, roll, reversed }]);
+            expect(first!.identity).toBe("M0");
+            expect(second!.identity).toBe("M0");
+            expect(second!.handOf).toBeUndefined();
+          },
+        ),
+        { numRuns: 40 },
+      );
+    },
+  );
 
   it("turn end for end into themselves: a trapezoid seen from either side", () => {
     // Both long points on top: over in plan, the low end is the high one.
-    const trapezoid: Shape = { section: RECT60X30, length: 600, normals: [[0, 0.3, 1], [0, -0.3, 1]] };
+    const trapezoid: Shape = {
+      section: RECT60X30,
+      length: 600,
+      normals: [
+        [0, 0.3, 1],
+        [0, -0.3, 1],
+      ],
+    };
     const [, other] = identities([trapezoid, { x: 0 }], [trapezoid, { x: 1000, mirrored: true }]);
     expect(other!.identity).toBe("M0");
   });
@@ -140,7 +175,10 @@ describe("pieces that are hands of each other", () => {
 describe("pieces that are neither", () => {
   it("differ in section, material, cut or roll that the section does not allow", () => {
     const plain: Shape = { section: SQUARE40, length: 600, normals: [square, leanUp] };
-    const thick: Shape = { ...plain, section: rectTube({ width: 40, depth: 40, wall: 4, outerRadius: 0, innerRadius: 0 }) };
+    const thick: Shape = {
+      ...plain,
+      section: rectTube({ width: 40, depth: 40, wall: 4, outerRadius: 0, innerRadius: 0 }),
+    };
     const steeper: Shape = { ...plain, normals: [square, [0, -0.5, 1]] };
     const all = identities([plain, { x: 0 }], [thick, { x: 1000 }], [steeper, { x: 2000 }]);
     expect(all.map((p) => p.identity)).toEqual(["M0", "M1", "M2"]);
@@ -159,8 +197,19 @@ describe("copes", () => {
     const r = member({ id: "R", section: TUBE48, from: at(-3000), to: at(3000), role: "top-rail" });
     const p = (id: string, x: number, y = 0) =>
       member({ id, section: TUBE42, from: [x, y, at(x)[2] - 900], to: at(x, y), role: "post" });
-    const turned = member({ id: "T", section: TUBE42, from: at(600), to: [600, 0, at(600)[2] - 900], role: "post" });
-    const cope = (id: string, end: 0 | 1 = 1): Joint => ({ kind: "cope", id: `K${id}`, end: { member: id, end }, onto: ["R"] });
+    const turned = member({
+      id: "T",
+      section: TUBE42,
+      from: at(600),
+      to: [600, 0, at(600)[2] - 900],
+      role: "post",
+    });
+    const cope = (id: string, end: 0 | 1 = 1): Joint => ({
+      kind: "cope",
+      id: `K${id}`,
+      end: { member: id, end },
+      onto: ["R"],
+    });
     const pieces = cutPieces(
       [r, p("A", -600), p("B", 0), turned, p("L", 1000, 2.5), p("M", 1500, -2.5), p("N", 2000, 2.5)],
       [cope("L"), cope("M"), cope("N"), cope("T", 0)],

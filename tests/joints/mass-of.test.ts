@@ -50,9 +50,16 @@ describe("a piece with flat ends", () => {
 });
 
 describe("a coped piece", () => {
-  const tee = (angle: number, section: ReturnType<typeof roundTube>, header: ReturnType<typeof roundTube>, offset = 0): Piece => {
+  const tee = (
+    angle: number,
+    section: ReturnType<typeof roundTube>,
+    header: ReturnType<typeof roundTube>,
+    offset = 0,
+  ): Piece => {
     const t = (90 - angle) * RAD;
-    const r = rail("R", [-500, 0, 1000 - 500 * Math.tan(t)], [500, 0, 1000 + 500 * Math.tan(t)], { section: header });
+    const r = rail("R", [-500, 0, 1000 - 500 * Math.tan(t)], [500, 0, 1000 + 500 * Math.tan(t)], {
+      section: header,
+    });
     const p = post("P", [0, -offset, 0], [0, -offset, 1000], { section });
     return cutPieces([r, p], [{ kind: "cope", id: "K", end: { member: "P", end: 1 }, onto: ["R"] }])[1]!;
   };
@@ -61,7 +68,11 @@ describe("a coped piece", () => {
   it.each(referenceIds("cope-volume-"))("leaves the published volume %s", (id) => {
     const c = referenceCase(id);
     const [r, R] = [num(c.inputs, "r_mm"), num(c.inputs, "R_mm")];
-    const piece = tee(num(c.inputs, "axis_angle_deg"), roundBar({ od: 2 * r }), roundTube({ od: 2 * R, wall: 3 }));
+    const piece = tee(
+      num(c.inputs, "axis_angle_deg"),
+      roundBar({ od: 2 * r }),
+      roundTube({ od: 2 * R, wall: 3 }),
+    );
     const missing = Math.PI * r * r * 1000 - mass(piece).volume;
     expect(misses(c, { volume: [missing, c.expected as number] })).toEqual([]);
   });
@@ -79,7 +90,13 @@ describe("a coped piece", () => {
       for (let k = 0; k <= steps; k++) {
         const rho = ro - wall + (wall * k) / steps;
         const weight = k === 0 || k === steps ? 1 : k % 2 === 1 ? 4 : 2;
-        const { stations } = saddle({ branch: { od: 2 * rho, wall: rho / 2 }, header: { od: header }, angle, offset, stations: n });
+        const { stations } = saddle({
+          branch: { od: 2 * rho, wall: rho / 2 },
+          header: { od: header },
+          angle,
+          offset,
+          stations: n,
+        });
         const ring = stations.reduce((sum, s) => sum + s.outer!, 0) * ((2 * Math.PI) / n);
         inside += (weight * rho * ring * wall) / (3 * steps);
       }
@@ -108,7 +125,12 @@ describe("massOf", () => {
   });
 
   it("passes on why there is no solid", () => {
-    const plane = { kind: "plane", point: [0, 0, -5], normal: [0, 0, 1], source: { joint: "J", onto: "" } } as const;
+    const plane = {
+      kind: "plane",
+      point: [0, 0, -5],
+      normal: [0, 0, 1],
+      source: { joint: "J", onto: "" },
+    } as const;
     const made = massOf({ ...piece!, ends: [piece!.ends[0], plane] });
     expect(made.ok).toBe(false);
     expect(made.diagnostics.length).toBeGreaterThan(0);

@@ -8,10 +8,23 @@ import type { CutDirection, Joint, MeasuredLength, Piece } from "../../src/joint
 import { saddle } from "../../src/joints/saddle.js";
 import type { Vec3 } from "../../src/kernel/index.js";
 import { type Member, rectTube, roundTube } from "../../src/members/index.js";
-import { cutPieces, INCH, pieceOf, post, potteryGuard, RAD, RECT60X30, rail, SQUARE40, TUBE42, TUBE48 } from "./models.js";
+import {
+  cutPieces,
+  INCH,
+  pieceOf,
+  post,
+  potteryGuard,
+  RAD,
+  RECT60X30,
+  rail,
+  SQUARE40,
+  TUBE42,
+  TUBE48,
+} from "./models.js";
 import { misses, num, referenceCase } from "./reference.js";
 
-const square = (side: number) => rectTube({ width: side, depth: side, wall: 3, outerRadius: 0, innerRadius: 0 });
+const square = (side: number) =>
+  rectTube({ width: side, depth: side, wall: 3, outerRadius: 0, innerRadius: 0 });
 const SHARP = square(1.5 * INCH);
 const inch = (l: MeasuredLength | undefined): number => l!.value / INCH;
 
@@ -78,8 +91,13 @@ describe("worked members", () => {
     const clear = num(c.inputs, "horizontal_clear_between_posts") * INCH;
     const depth = num(c.inputs, "depth") * INCH;
     const apart = clear + 40;
-    const [low, high] = [0, apart].map((x, i) => post(`P${i}`, [x, 0, -2000], [x, 0, 4000], { section: SQUARE40 }));
-    const between = rail("R", [0, 0, 500], [apart, 0, 500 + apart * Math.tan(t)], { section: square(depth), role: "rail" });
+    const [low, high] = [0, apart].map((x, i) =>
+      post(`P${i}`, [x, 0, -2000], [x, 0, 4000], { section: SQUARE40 }),
+    );
+    const between = rail("R", [0, 0, 500], [apart, 0, 500 + apart * Math.tan(t)], {
+      section: square(depth),
+      role: "rail",
+    });
     const { lengths, cuts } = pieceOf({ pieces: cutPieces([low!, high!, between]) }, "R");
     const found = misses(c, {
       edge: [inch(lengths.top), num(c.expected, "edge_length")],
@@ -100,8 +118,12 @@ describe("worked members", () => {
     const t = Math.atan2(num(c.inputs, "rise"), num(c.inputs, "run"));
     const depth = num(c.inputs, "rail_depth") * INCH;
     const axis = num(c.inputs, "rail_top_height_at_post_centre") * INCH - depth / 2 / Math.cos(t);
-    const r = rail("R", [-500, 0, axis - 500 * Math.tan(t)], [500, 0, axis + 500 * Math.tan(t)], { section: square(depth) });
-    const p = post("P", [0, 0, 0], [0, 0, axis], { section: square(num(c.inputs, "post_size_along_run") * INCH) });
+    const r = rail("R", [-500, 0, axis - 500 * Math.tan(t)], [500, 0, axis + 500 * Math.tan(t)], {
+      section: square(depth),
+    });
+    const p = post("P", [0, 0, 0], [0, 0, axis], {
+      section: square(num(c.inputs, "post_size_along_run") * INCH),
+    });
     const { lengths, cuts } = cutPieces([r, p])[1]!;
     const found = misses(c, {
       centre: [inch(lengths.axis), num(c.expected, "centre")],
@@ -124,12 +146,15 @@ describe("worked members", () => {
     const axis = num(c.expected, "rail_axis_height") * INCH;
     const wall = num(c.inputs, "wall") * INCH;
     const plate = num(c.inputs, "base_plate") * INCH;
-    const r = rail("R", [-500, 0, axis - 500 * Math.tan(t)], [500, 0, axis + 500 * Math.tan(t)], { section: roundTube({ od, wall }) });
+    const r = rail("R", [-500, 0, axis - 500 * Math.tan(t)], [500, 0, axis + 500 * Math.tan(t)], {
+      section: roundTube({ od, wall }),
+    });
     const section = roundTube({ od: num(c.inputs, "post_OD") * INCH, wall });
     const { lengths, cuts } = cutPieces([r, post("P", [0, 0, plate], [0, 0, axis], { section })])[1]!;
     const inner = od / 2 - wall;
     const landing = (phi: number): number =>
-      (Math.sqrt((od / 2) ** 2 - (inner * Math.sin(phi)) ** 2) - inner * Math.cos(phi) * Math.sin(t)) / Math.cos(t);
+      (Math.sqrt((od / 2) ** 2 - (inner * Math.sin(phi)) ** 2) - inner * Math.cos(phi) * Math.sin(t)) /
+      Math.cos(t);
     const fibre = (phi: number): number => (axis - plate - landing(phi)) / INCH;
     expect(misses(c, { station: [fibre(60 * RAD), num(c.expected, "long_point_length")] })).toEqual([]);
     const scan = Array.from({ length: 40_000 }, (_, k) => fibre((k / 40_000) * Math.PI));
@@ -184,7 +209,9 @@ describe("the pottery studio's guard, from its document to its pieces", () => {
     near(inch(rake.lengths.blank), straight.rakeRail.blank, "rake blank");
     expect(Math.abs(rake.cuts[1].saw!.fromSquare - straight.miterDeg)).toBeLessThan(1e-9);
     near(
-      (rake.cuts[1].arris.find((m) => m.name === "TOP")!.offset - rake.cuts[1].arris.find((m) => m.name === "BOTTOM")!.offset) / INCH,
+      (rake.cuts[1].arris.find((m) => m.name === "TOP")!.offset -
+        rake.cuts[1].arris.find((m) => m.name === "BOTTOM")!.offset) /
+        INCH,
       straight.miterLongMinusShort,
       "long less short",
     );
@@ -240,7 +267,12 @@ describe("lengths in closed form", () => {
       fc.property(angle, fc.double({ min: 0, max: 360, noNaN: true }), (lean, round) => {
         const [t, p] = [lean * RAD, round * RAD];
         const normal: Vec3 = [Math.cos(t), Math.sin(t) * Math.cos(p), Math.sin(t) * Math.sin(p)];
-        const joint: Joint = { kind: "cut", id: "C", end: { member: "R", end: 1 }, cut: { type: "plane", normal } };
+        const joint: Joint = {
+          kind: "cut",
+          id: "C",
+          end: { member: "R", end: 1 },
+          cut: { type: "plane", normal },
+        };
         const [piece] = cutPieces([rail("R", [0, 0, 0], [1000, 0, 0])], [joint]);
         const past = 24.15 * Math.abs(Math.tan(t));
         expect(piece!.lengths.longPoint.value).toBeCloseTo(1000 + past, 8);
@@ -260,8 +292,17 @@ describe("lengths in closed form", () => {
       const t = theta * RAD;
       const r = rail("R", [-500, 0, 900 - 500 * Math.tan(t)], [500, 0, 900 + 500 * Math.tan(t)]);
       const p = post("P", [0, beside, 0], [0, beside, 900]);
-      const [, piece] = cutPieces([r, p], [{ kind: "cope", id: "K", end: { member: "P", end: 1 }, onto: ["R"] }]);
-      const plain = saddle({ branch: { od: 42.4, wall: 3.2 }, header: { od: 48.3 }, angle: 90 - theta, offset: -beside, stations: 3600 });
+      const [, piece] = cutPieces(
+        [r, p],
+        [{ kind: "cope", id: "K", end: { member: "P", end: 1 }, onto: ["R"] }],
+      );
+      const plain = saddle({
+        branch: { od: 42.4, wall: 3.2 },
+        header: { od: 48.3 },
+        angle: 90 - theta,
+        offset: -beside,
+        stations: 3600,
+      });
       const outer = plain.stations.map((s) => 900 - s.outer!);
       const landing = plain.stations.map((s) => 900 - s.effective!);
       const inner = plain.stations.map((s) => 900 - s.inner!);
@@ -284,26 +325,46 @@ describe("the two points of a length", () => {
       [rail("A", [0, 0, 0], [900, 0, 500], { section: SQUARE40 })],
       [{ kind: "cut", id: "C", end: { member: "A", end: 0 }, cut: { type: "plumb" } satisfies CutDirection }],
     ],
-    ["a branch between tubes", [post("P", [0, 0, 0], [0, 0, 900]), post("Q", [500, 0, 0], [500, 0, 900]), rail("A", [0, 0, 300], [500, 0, 500], { section: TUBE42, role: "rail" })], []],
+    [
+      "a branch between tubes",
+      [
+        post("P", [0, 0, 0], [0, 0, 900]),
+        post("Q", [500, 0, 0], [500, 0, 900]),
+        rail("A", [0, 0, 300], [500, 0, 500], { section: TUBE42, role: "rail" }),
+      ],
+      [],
+    ],
   ];
 
-  it.each(models)("lie on the piece, as far apart along it as the length says: %s", (_name, members, joints) => {
-    for (const { lengths, section } of cutPieces(members, joints)) {
-      for (const l of [lengths.blank, lengths.longPoint, lengths.shortPoint, lengths.top!, lengths.bottom!, lengths.axis!]) {
-        expect(l.to.point[2] - l.from.point[2]).toBeCloseTo(l.value, 9);
-        expect(l.from.name).not.toBe(l.to.name);
-        const half = Math.max(...[l.from, l.to].map(({ point: [u, v] }) => Math.max(Math.abs(u), Math.abs(v))));
-        const widest = section.shape.kind === "round-tube" ? section.shape.od / 2 : 20;
-        expect(half).toBeLessThanOrEqual(widest + 1e-9);
+  it.each(models)(
+    "lie on the piece, as far apart along it as the length says: %s",
+    (_name, members, joints) => {
+      for (const { lengths, section } of cutPieces(members, joints)) {
+        for (const l of [
+          lengths.blank,
+          lengths.longPoint,
+          lengths.shortPoint,
+          lengths.top!,
+          lengths.bottom!,
+          lengths.axis!,
+        ]) {
+          expect(l.to.point[2] - l.from.point[2]).toBeCloseTo(l.value, 9);
+          expect(l.from.name).not.toBe(l.to.name);
+          const half = Math.max(
+            ...[l.from, l.to].map(({ point: [u, v] }) => Math.max(Math.abs(u), Math.abs(v))),
+          );
+          const widest = section.shape.kind === "round-tube" ? section.shape.od / 2 : 20;
+          expect(half).toBeLessThanOrEqual(widest + 1e-9);
+        }
+        for (const fibre of [lengths.longPoint, lengths.shortPoint, lengths.top!, lengths.bottom!]) {
+          expect(fibre.to.point.slice(0, 2)).toEqual(fibre.from.point.slice(0, 2));
+        }
+        expect(lengths.shortPoint.value).toBeLessThanOrEqual(lengths.longPoint.value);
+        expect(lengths.longPoint.value).toBeLessThanOrEqual(lengths.blank.value + 1e-9);
+        expect(lengths.squareCut.value).toBeLessThanOrEqual(lengths.blank.value + 1e-9);
       }
-      for (const fibre of [lengths.longPoint, lengths.shortPoint, lengths.top!, lengths.bottom!]) {
-        expect(fibre.to.point.slice(0, 2)).toEqual(fibre.from.point.slice(0, 2));
-      }
-      expect(lengths.shortPoint.value).toBeLessThanOrEqual(lengths.longPoint.value);
-      expect(lengths.longPoint.value).toBeLessThanOrEqual(lengths.blank.value + 1e-9);
-      expect(lengths.squareCut.value).toBeLessThanOrEqual(lengths.blank.value + 1e-9);
-    }
-  });
+    },
+  );
 
   it("name the middle of a side that is long all along", () => {
     const { lengths } = tipped(1000, 20, 20);

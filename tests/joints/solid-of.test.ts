@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { type Piece, solidOf } from "../../src/joints/index.js";
 import { distanceTo, evaluate, pointToParent } from "../../src/kernel/index.js";
 import { validateSolid } from "../../src/kernel/rules/validate.js";
-import { cutPieces, potteryGuard, post, rail } from "./models.js";
+import { cutPieces, post, potteryGuard, rail } from "./models.js";
 
 const solid = (piece: Piece) => {
   const made = solidOf(piece);
@@ -52,8 +52,14 @@ describe("solidOf", () => {
 
   it("stands in the piece's own frame: a guard moved and turned has the same solids", () => {
     const at = (x: number, y: number, z: number): [number, number, number] => [7e4 - y, -3e4 + x, 5e3 + z];
-    const model = (move: (x: number, y: number, z: number) => [number, number, number], up: [number, number, number]) =>
-      cutPieces([rail("R", move(-900, 0, 300), move(900, 0, 1500)), post("P", move(0, 0, 0), move(0, 0, 900), { up })]);
+    const model = (
+      move: (x: number, y: number, z: number) => [number, number, number],
+      up: [number, number, number],
+    ) =>
+      cutPieces([
+        rail("R", move(-900, 0, 300), move(900, 0, 1500)),
+        post("P", move(0, 0, 0), move(0, 0, 900), { up }),
+      ]);
     const still = model((x, y, z) => [x, y, z], [1, 0, 0]);
     const moved = model(at, [0, 1, 0]);
     for (const [i, p] of still.entries()) {

@@ -8,7 +8,18 @@ import type { Vec3 } from "../../src/kernel/index.js";
 import { parseDesign } from "../../src/layout/index.js";
 import { layOut } from "../../src/layout/lay-out.js";
 import { type Member, rectTube } from "../../src/members/index.js";
-import { codesOf, numbersIn, pieceOf, post, potteryGuard, rail, SQUARE40, solve, TUBE42, TUBE60 } from "./models.js";
+import {
+  codesOf,
+  numbersIn,
+  pieceOf,
+  post,
+  potteryGuard,
+  rail,
+  SQUARE40,
+  solve,
+  TUBE42,
+  TUBE60,
+} from "./models.js";
 
 const level = rail("R", [0, 0, 900], [3000, 0, 900]);
 const P1 = { member: "P", end: 1 } as const;
@@ -20,7 +31,9 @@ const square: Joint = { kind: "cut", id: "C", end: P1, cut: { type: "square" } }
  * The smallest model that makes each code of the room, and whose piece it blocks: the one that yields, or every one of a
  * node that could not be decided.
  */
-const CODES: Readonly<Record<string, { members: readonly Member[]; joints?: readonly Joint[]; blocked: readonly string[] }>> = {
+const CODES: Readonly<
+  Record<string, { members: readonly Member[]; joints?: readonly Joint[]; blocked: readonly string[] }>
+> = {
   "same-id": { members: [level, rail("R", [0, 0, 0], [1, 0, 0])], blocked: ["R"] },
   "unknown-member": { members: [level], joints: [{ ...cope, end: { member: "X", end: 0 } }], blocked: [] },
   "end-cut-twice": { members: [level, under()], joints: [cope, square], blocked: ["P"] },
@@ -47,25 +60,43 @@ const CODES: Readonly<Record<string, { members: readonly Member[]; joints?: read
     members: [level, rail("B", [1000, 0, 900], [2000, 0, 900], { role: "rail" })],
     blocked: ["B"],
   },
-  "piece-too-short": { members: [post("Q", [0, 0, 0], [0, 0, 900]), post("S", [40, 0, 0], [40, 0, 900]), rail("B", [0, 0, 500], [40, 0, 500], { role: "rail", section: rectTube({ width: 30, depth: 30, wall: 2 }) })], blocked: ["B"] },
+  "piece-too-short": {
+    members: [
+      post("Q", [0, 0, 0], [0, 0, 900]),
+      post("S", [40, 0, 0], [40, 0, 900]),
+      rail("B", [0, 0, 500], [40, 0, 500], {
+        role: "rail",
+        section: rectTube({ width: 30, depth: 30, wall: 2 }),
+      }),
+    ],
+    blocked: ["B"],
+  },
 };
 
 describe("every code of the room", () => {
-  it.each(Object.entries(CODES))("%s: has a smallest input, keeps a piece per member, blocks what it must", (code, { members, joints, blocked }) => {
-    const solved = solve(members, joints);
-    expect(codesOf(solved)).toContain(code);
-    for (const d of solved.diagnostics) {
-      expect(d.message.length * d.hint.length).toBeGreaterThan(0);
-      expect(d.message).not.toMatch(/NaN|undefined|null|Infinity/);
-    }
-    const ids = [...new Set(members.map((m) => m.id))];
-    expect(solved.pieces.map((p) => p.id)).toEqual(ids);
-    expect(solved.pieces.filter((p) => p.status === "blocked").map((p) => p.id).filter((id) => !blocked.includes(id))).toEqual([]);
-    for (const id of blocked) expect(pieceOf(solved, id).status).toBe("blocked");
-    expect(numbersIn(solved).every(Number.isFinite)).toBe(true);
-    // A blocked piece still has a solid: its bare centreline, cut square.
-    for (const p of solved.pieces.filter((x) => x.status === "ok")) expect(solidOf(p).ok).toBe(true);
-  });
+  it.each(Object.entries(CODES))(
+    "%s: has a smallest input, keeps a piece per member, blocks what it must",
+    (code, { members, joints, blocked }) => {
+      const solved = solve(members, joints);
+      expect(codesOf(solved)).toContain(code);
+      for (const d of solved.diagnostics) {
+        expect(d.message.length * d.hint.length).toBeGreaterThan(0);
+        expect(d.message).not.toMatch(/NaN|undefined|null|Infinity/);
+      }
+      const ids = [...new Set(members.map((m) => m.id))];
+      expect(solved.pieces.map((p) => p.id)).toEqual(ids);
+      expect(
+        solved.pieces
+          .filter((p) => p.status === "blocked")
+          .map((p) => p.id)
+          .filter((id) => !blocked.includes(id)),
+      ).toEqual([]);
+      for (const id of blocked) expect(pieceOf(solved, id).status).toBe("blocked");
+      expect(numbersIn(solved).every(Number.isFinite)).toBe(true);
+      // A blocked piece still has a solid: its bare centreline, cut square.
+      for (const p of solved.pieces.filter((x) => x.status === "ok")) expect(solidOf(p).ok).toBe(true);
+    },
+  );
 });
 
 describe("a piece with an error", () => {
@@ -73,14 +104,28 @@ describe("a piece with an error", () => {
 
   it("is its bare centreline, square; its neighbours are cut as ever", () => {
     const p = pieceOf(solved, "P");
-    expect([p.status, p.lengths.blank.value, p.cuts[1].kind, p.cuts[1].joint]).toEqual(["blocked", 900, "square", "rule:blocked"]);
-    expect(pieceOf(solved, "Q")).toMatchObject({ status: "ok", cuts: [{ kind: "square" }, { kind: "cope" }] });
+    expect([p.status, p.lengths.blank.value, p.cuts[1].kind, p.cuts[1].joint]).toEqual([
+      "blocked",
+      900,
+      "square",
+      "rule:blocked",
+    ]);
+    expect(pieceOf(solved, "Q")).toMatchObject({
+      status: "ok",
+      cuts: [{ kind: "square" }, { kind: "cope" }],
+    });
     expect(pieceOf(solved, "R").status).toBe("ok");
   });
 
   it("says by how much in the member's name (closed form: difference of radii)", () => {
     const [found] = solved.diagnostics;
-    expect(found).toMatchObject({ code: "branch-hangs-off", members: ["P", "R"], joint: "rule:end-on-span", end: 1, point: [1000, 0, 900] });
+    expect(found).toMatchObject({
+      code: "branch-hangs-off",
+      members: ["P", "R"],
+      joint: "rule:end-on-span",
+      end: 1,
+      point: [1000, 0, 900],
+    });
     expect(found!.values.missBy as number).toBeCloseTo((60.3 - 48.3) / 2, 9);
     expect(found!.message).toContain("P: ");
     expect(found!.message).toContain("6.000 mm");
@@ -91,7 +136,9 @@ describe("pieces and contacts", () => {
   const parts = [level, under(), post("Q", [2000, 0, 0], [2000, 0, 900], { section: SQUARE40, mark: "P-2" })];
 
   it("are one per member in their order, with mark, frame and section as designed", () => {
-    const { pieces } = solve(parts, [{ kind: "cut", id: "C", end: { member: "Q", end: 1 }, cut: { type: "square" }, at: [2000, 0, 800] }]);
+    const { pieces } = solve(parts, [
+      { kind: "cut", id: "C", end: { member: "Q", end: 1 }, cut: { type: "square" }, at: [2000, 0, 800] },
+    ]);
     expect(pieces.map((p) => [p.id, p.mark, p.role, p.kind])).toEqual([
       ["R", "R", "top-rail", "member"],
       ["P", "P", "post", "member"],

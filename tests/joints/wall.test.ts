@@ -2,7 +2,14 @@ import { describe, expect, it } from "vitest";
 import { inwardAt, wallOf } from "../../src/joints/wall.js";
 import { pointOn } from "../../src/kernel/region.js";
 import { regionContains } from "../../src/kernel/region-contains.js";
-import { customSection, polygonLoop, rectBar, rectTube, roundBar, roundTube } from "../../src/members/index.js";
+import {
+  customSection,
+  polygonLoop,
+  rectBar,
+  rectTube,
+  roundBar,
+  roundTube,
+} from "../../src/members/index.js";
 
 describe("wallOf", () => {
   it("is the wall of a tube, and goes to the middle of a bar (definition)", () => {

@@ -51,7 +51,8 @@ describe("words for a post", () => {
 
 describe("words at their limits", () => {
   it("turn from a rail's to a post's at 60 degrees", () => {
-    const at = (slope: number) => rail("R", [0, 0, 0], [800 * Math.cos(slope * RAD), 0, 800 * Math.sin(slope * RAD)]).frame;
+    const at = (slope: number) =>
+      rail("R", [0, 0, 0], [800 * Math.cos(slope * RAD), 0, 800 * Math.sin(slope * RAD)]).frame;
     expect([isSteep(at(59.9)), isSteep(at(60.1)), isSteep(at(-60.1))]).toEqual([false, true, true]);
   });
 
@@ -63,7 +64,11 @@ describe("words at their limits", () => {
         fc.double({ min: 0, max: 360, noNaN: true }),
         (slope, plan, turn) => {
           const [s, p] = [slope * RAD, plan * RAD];
-          const { frame } = rail("R", [0, 0, 0], [800 * Math.cos(s) * Math.cos(p), 800 * Math.cos(s) * Math.sin(p), 800 * Math.sin(s)]);
+          const { frame } = rail(
+            "R",
+            [0, 0, 0],
+            [800 * Math.cos(s) * Math.cos(p), 800 * Math.cos(s) * Math.sin(p), 800 * Math.sin(s)],
+          );
           const [u, v] = [Math.cos(turn * RAD), Math.sin(turn * RAD)];
           const word = faceWord(frame, u, v);
           const d = directionToParent(frame, [u, v, 0]);
@@ -72,8 +77,20 @@ describe("words at their limits", () => {
           if (word.endsWith("LEFT")) expect(d[1]).toBeGreaterThan(0);
           if (word.endsWith("RIGHT")) expect(d[1]).toBeLessThan(0);
           // The opposite face has the opposite word.
-          const other: Record<string, string> = { TOP: "BOTTOM", BOTTOM: "TOP", LEFT: "RIGHT", RIGHT: "LEFT", UPHILL: "DOWNHILL", DOWNHILL: "UPHILL" };
-          expect(faceWord(frame, -u, -v)).toBe(word.split("-").map((w) => other[w]).join("-"));
+          const other: Record<string, string> = {
+            TOP: "BOTTOM",
+            BOTTOM: "TOP",
+            LEFT: "RIGHT",
+            RIGHT: "LEFT",
+            UPHILL: "DOWNHILL",
+            DOWNHILL: "UPHILL",
+          };
+          expect(faceWord(frame, -u, -v)).toBe(
+            word
+              .split("-")
+              .map((w) => other[w])
+              .join("-"),
+          );
         },
       ),
     );

@@ -7,6 +7,7 @@
  * @packageDocumentation
  */
 import { type Curve, derivatives, evaluate } from "../curve/curve.js";
+import type { SaddleCurve } from "../curve/saddle.js";
 import type { Edge, Face, Solid } from "../solid.js";
 import type { CylinderSurface } from "../surface.js";
 import { dot, type Vec3 } from "../vec.js";
@@ -144,10 +145,16 @@ function crossings(
   steps: number,
   out: number[],
 ): void {
+  const step = (2 * Math.PI) / steps;
+  if (c.kind === "saddle" && isBranch(c, cylinder)) {
+    // On its own branch the parameter is the angle.
+    const [lo, hi] = t0 < t1 ? [t0, t1] : [t1, t0];
+    for (let g = Math.floor(lo / step) + 1; g * step < hi; g++) out.push(g * step);
+    return;
+  }
   const { origin: o, x, y } = cylinder.frame;
   const ox = dot(o, x);
   const oy = dot(o, y);
-  const step = (2 * Math.PI) / steps;
   const angle = (t: number): number => {
     const p = evaluate(c, t);
     return Math.atan2(dot(p, y) - oy, dot(p, x) - ox) / step;
@@ -180,14 +187,33 @@ function crossings(
   }
 }
 
-/** Where the growth changes sign between lo and hi, by bisection. */
-function turningPoint(growth: (t: number) => number, lo: number, hi: number, before: number): number {
-  for (let k = 0; k < 50; k++) {
-    const mid = (lo + hi) / 2;
-    if (growth(mid) * before > 0) lo = mid;
-    else hi = mid;
+/** True when the cylinder is the one whose angle the saddle's parameter is. */
+function isBranch(c: SaddleCurve, { frame, radius }: CylinderSurface): boolean {
+  const same = (a: Vec3, b: Vec3): boolean => a[0] === b[0] && a[1] === b[1] && a[2] === b[2];
+  return c.radius === radius && same(c.origin, frame.origin) && same(c.axis, frame.z) && same(c.x, frame.x);
+}
+
+/** Where the growth changes sign between lo and hi, by false position with the Illinois rule. */
+function turningPoint(growth: (t: number) => number, from: number, to: number, before: number): number {
+  let [lo, hi, flo, fhi] = [from, to, before, growth(to)];
+  let side = 0;
+  for (let k = 0; k < 24; k++) {
+    const mid = (lo * fhi - hi * flo) / (fhi - flo);
+    if (!(Math.abs(hi - lo) > 1e-13 * Math.abs(to - from))) break;
+    const f = growth(mid);
+    if (f === 0) return mid;
+    if (f * fhi > 0) {
+      [hi, fhi] = [mid, f];
+      if (side === -1) flo /= 2;
+      side = -1;
+    } else {
+      [lo, flo] = [mid, f];
+      if (side === 1) fhi /= 2;
+      side = 1;
+    }
+    if (Math.abs(f) < 1e-12 * Math.abs(before)) return mid;
   }
-  return (lo + hi) / 2;
+  return (lo * fhi - hi * flo) / (fhi - flo);
 }
 
 /** The t in (ta, tb) where the angle, in steps, is g: false position with the Illinois rule. */
