@@ -20,6 +20,8 @@ export function checkJoints(joints: readonly Joint[], rules: Required<JointRules
   least("rules.gap", rules.gap, { least: 0 });
   for (const j of joints) {
     if (j.kind === "cope" && j.gap !== undefined) least(`${j.id}.gap`, j.gap, { least: 0 });
+    if (j.kind === "bore")
+      for (const x of [...j.at, ...j.direction]) least(`${j.id}.at or .direction`, x, {});
     if (j.kind !== "cut") continue;
     for (const x of j.at ?? []) least(`${j.id}.at`, x, {});
     for (const x of j.cut.type === "plane" ? j.cut.normal : []) least(`${j.id}.cut.normal`, x, {});

@@ -8,6 +8,8 @@
  * @packageDocumentation
  */
 
+import { bestFilling } from "./polygon-best.js";
+
 /** Points of the plane, by index; loops name their points. */
 export interface PlanePoints {
   readonly x: ArrayLike<number>;
@@ -65,7 +67,23 @@ export function fillPolygon(
     ring = bridged(p, ring, hole, byRight.slice(k + 1));
     if (!ring) return false;
   }
-  return clip(p, ring, out);
+  const before = out.length;
+  if (clip(p, ring, out)) return true;
+  out.length = before;
+  return fillBest(p, ring, out);
+}
+
+/** Ears taken greedily can strand a flat rest; then all fillings are compared. */
+function fillBest(p: PlanePoints, ring: readonly number[], out: number[]): boolean {
+  const at = (i: number): number => ring[i] as number;
+  const found = bestFilling(ring.length, (i, k, j) => {
+    const q = shape(p, at(i), at(k), at(j));
+    const outline = j - i === ring.length - 1;
+    return q <= FLAT ? Number.NEGATIVE_INFINITY : q - (outline ? 0 : 4 * (p.nearness?.(at(i), at(j)) ?? 0));
+  });
+  if (!found) return false;
+  for (const [i, k, j] of found) out.push(at(i), at(k), at(j));
+  return true;
 }
 
 /** A four-sided polygon by the better of its two diagonals; false when neither gives two good triangles. */
