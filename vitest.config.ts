@@ -2,6 +2,7 @@ import { defineConfig } from "vitest/config";
 
 export default defineConfig({
   test: {
+    setupFiles: ["tests/setup.ts"],
     include: ["tests/**/*.test.ts"],
     environment: "node",
     passWithNoTests: false,

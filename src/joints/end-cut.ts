@@ -106,7 +106,9 @@ function copeNumbers(member: Member, end: 0 | 1, header: Member, gap: number): C
   const side = cross(d, toe);
   const p = pointToLocal(member.frame, header.frame.origin);
   const offset = -dot(p, side);
-  return [{ onto: header.id, angle: atan2Degrees(sine, dot(a, d)), offset: tidy(offset), gap, toe }];
+  return [
+    { onto: header.id, angle: atan2Degrees(sine, Math.max(0, dot(a, d))), offset: tidy(offset), gap, toe },
+  ];
 }
 
 function tidy(x: number): number {

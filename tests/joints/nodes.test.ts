@@ -43,7 +43,7 @@ describe("meetingsOf", () => {
   const frames = fc
     .array(fc.tuple(place, place), { minLength: 1, maxLength: 14 })
     .map((pairs) => pairs.filter(([a, b]) => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]) > 0.01))
-    .map((pairs) => pairs.map(([a, b], i) => rail(`R${i}`, a, b, { up: [0.3, 0.5, 0.7] })));
+    .map((pairs) => pairs.map(([a, b], i) => rail(`R${i}`, a, b, { up: [1, Math.SQRT2, Math.PI] })));
 
   const flat = (m: Meeting): string =>
     `${m.end.member}.${m.end.end}: ${m.ends.map((e) => `${e.member}.${e.end}`).sort()} / ${[...m.spans].sort()}`;
