@@ -10,6 +10,7 @@ import { STATION_MM } from "../kernel/tolerance.js";
 import type { Bay } from "./bay.js";
 import type { PlacedPost } from "./place-posts.js";
 import { pathZ, type RailPath } from "./rail-path.js";
+import { sayLength } from "./say-length.js";
 
 function undersideZ(bay: Bay, x: number): number {
   const stretch = bay.stretches.find((own) => own.x[0] <= x && x <= own.x[1]) ?? bay.stretches[0];
@@ -34,7 +35,7 @@ function inPlate(bay: Bay, post: PlacedPost, side: 1 | -1): Diagnostic[] {
       code: "rail-below-post-foot",
       path: post.path,
       members: [bay.id],
-      message: `Rail ${bay.rail.id} (${bay.mark}): expected its underside above the foot of post ${post.mark}, got ${by.toFixed(1)} mm below the top of it.`,
+      message: `Rail ${bay.rail.id} (${bay.mark}): expected its underside above the foot of post ${post.mark}, got ${sayLength(by)} below the top of it.`,
       hint: "Raise the rail's underside on this leg, or move the post.",
       values: { by },
     }),
@@ -53,7 +54,7 @@ function overlap(bay: Bay, name: string, least: (x: number) => number | undefine
       code: "rails-overlap",
       path: bay.from.path,
       members: [bay.id],
-      message: `Rail ${bay.rail.id} (${bay.mark}): expected its top below the underside of ${name}, got ${by.toFixed(1)} mm above it.`,
+      message: `Rail ${bay.rail.id} (${bay.mark}): expected its top below the underside of ${name}, got ${sayLength(by)} above it.`,
       hint: "Change the undersides so that the rails stand clear of each other.",
       values: { by },
     }),

@@ -12,8 +12,7 @@ import { STATION_MM } from "../kernel/tolerance.js";
 import type { Design } from "./design.js";
 import type { NosingLine } from "./nosing-line.js";
 import type { PlacedPost } from "./place-posts.js";
-
-const mm = (value: number) => `${value.toFixed(1)} mm`;
+import { sayLength } from "./say-length.js";
 
 function finding(
   post: PlacedPost,
@@ -24,7 +23,7 @@ function finding(
   severity: "error" | "warning",
 ): Diagnostic[] {
   if (!(by > STATION_MM)) return [];
-  const message = `Post ${post.mark}: ${what} by ${mm(by)}.`;
+  const message = `Post ${post.mark}: ${what} by ${sayLength(by)}.`;
   return [diagnostic({ code, severity, path: post.path, members: [post.id], message, hint, values: { by } })];
 }
 
@@ -34,7 +33,7 @@ function checkRoom(post: PlacedPost, design: Design, line: NosingLine): Diagnost
   const half = post.extent.depth / 2;
   const low = line.nosings[0]?.x ?? 0;
   const past = "Move the post, or make the plate smaller.";
-  const room = `of the stair, whose going is ${mm(line.going)}`;
+  const room = `of the stair, whose going is ${sayLength(line.going)}`;
   if (post.along === "floor") {
     return [
       ...finding(

@@ -11,6 +11,7 @@ import { STATION_MM } from "../kernel/tolerance.js";
 import type { Design, LegDesign } from "./design.js";
 import type { NosingLine } from "./nosing-line.js";
 import type { PlacedPost } from "./place-posts.js";
+import { sayLength } from "./say-length.js";
 
 /** How far a level leg's rail reaches from the leg's start, and what is wrong with that. */
 function reachOf(
@@ -33,7 +34,7 @@ function reachOf(
       diagnostic({
         code: "rail-past-leg",
         path: `${path}.end`,
-        message: `${path} (${leg.along}): expected the rail to end within the leg's ${length.toFixed(1)} mm, got ${reach.toFixed(1)} mm.`,
+        message: `${path} (${leg.along}): expected the rail to end within the leg's ${sayLength(length)}, got ${sayLength(reach)}.`,
         hint: "Move the last post, shorten the overhang, or correct `length`.",
         values: { length, reach },
       }),

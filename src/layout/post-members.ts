@@ -14,6 +14,7 @@ import { type Member, member } from "../members/member.js";
 import type { Design, RailDesign } from "./design.js";
 import type { PlacedPost } from "./place-posts.js";
 import { edgeZ, type RailPath, type RailRun, runAt } from "./rail-path.js";
+import { sayLength } from "./say-length.js";
 import { type SectionExtent, sectionExtent } from "./section-extent.js";
 import { type Part, topRailId } from "./top-rails.js";
 
@@ -37,7 +38,7 @@ function pastRail(post: PlacedPost, path: RailPath): Diagnostic[] {
       code: "post-past-rail",
       path: post.path,
       members: [post.id],
-      message: `Post ${post.mark}: expected it to stand wholly under the top rail, got a face ${by.toFixed(1)} mm past the rail's end.`,
+      message: `Post ${post.mark}: expected it to stand wholly under the top rail, got a face ${sayLength(by)} past the rail's end.`,
       hint: "Move the post in, or let the leg or its rail reach farther.",
       values: { by },
     }),
@@ -52,7 +53,7 @@ function tooLow(post: PlacedPost, run: RailRun): Diagnostic[] {
       code: "rail-below-foot",
       path: post.path,
       members: [post.id],
-      message: `Post ${post.mark}: expected the rail's underside above the top of the plate, got ${height.toFixed(1)} mm at its lower face.`,
+      message: `Post ${post.mark}: expected the rail's underside above the top of the plate, got ${sayLength(height)} at its lower face.`,
       hint: "Raise the rail, or make the plate thinner.",
       values: { height },
     }),
@@ -75,7 +76,7 @@ function wider(post: PlacedPost, by: number, rail: RailDesign, railExtent: Secti
       severity: "warning",
       path: post.path,
       members: [post.id],
-      message: `Post ${post.mark} (${post.section.name}): expected it no wider across than the top rail (${rail.section.name}), got ${by.toFixed(2)} mm more on each side; its sides are closed level with the rail's mid-depth.`,
+      message: `Post ${post.mark} (${post.section.name}): expected it no wider across than the top rail (${rail.section.name}), got ${sayLength(by)} more on each side; its sides are closed level with the rail's mid-depth.`,
       hint: "Grind the corners to suit, use a narrower post or a wider rail.",
       values: { bySide: by, postHalfWidth: post.extent.halfWidth, railHalfWidth: railExtent.halfWidth },
     }),

@@ -56,7 +56,7 @@ export function readerOf(
   const known = new Map<string, Section | undefined>();
   for (const [name, words] of Object.entries(sections)) {
     const read = parseSection(words, unit, pathText(["sections", name]));
-    known.set(name, read.ok ? read.value : undefined);
+    known.set(name, read.ok ? asWritten(read.value, words, unit) : undefined);
     diagnostics.push(...read.diagnostics);
   }
   return {
@@ -88,4 +88,11 @@ export function readerOf(
       return undefined;
     },
   };
+}
+
+/** A section called what the document calls it, with the unit where the words leave it out; standard names stay. */
+function asWritten(section: Section, words: string, unit: "in" | "mm"): Section {
+  if (section.source !== "as given") return section;
+  const name = words.trim();
+  return { ...section, name: /(in|mm|cm|m|"|')$/i.test(name) ? name : `${name} ${unit}` };
 }

@@ -9,6 +9,7 @@ import type { Vec3 } from "../kernel/vec.js";
 import { type Member, member } from "../members/member.js";
 import type { Design, RailDesign } from "./design.js";
 import { edgeZ, type PathBreak, type RailPath, type RailRun } from "./rail-path.js";
+import { sayLength } from "./say-length.js";
 
 /** Members and joints of one part of the guard. */
 export interface Part {
@@ -37,7 +38,7 @@ function tooShort(run: RailRun, id: string, index: number): Diagnostic[] {
       code: "rail-too-short",
       path: `legs[${index}]`,
       members: [id],
-      message: `Top rail on the ${run.along}: expected its end past its start on every edge, got ${shortest.toFixed(1)} mm in plan.`,
+      message: `Top rail on the ${run.along}: expected its end past its start on every edge, got ${sayLength(shortest)} in plan.`,
       hint: "The heights put a break beyond the end of the leg: bring the heights nearer to each other, or make the leg longer.",
       values: { shortest },
     }),
