@@ -8,6 +8,7 @@
  */
 import { type Curve, derivatives, evaluate } from "../curve/curve.js";
 import type { SaddleCurve } from "../curve/saddle.js";
+import { falsePosition } from "../false-position.js";
 import type { Edge, Face, Solid } from "../solid.js";
 import type { CylinderSurface } from "../surface.js";
 import { dot, type Vec3 } from "../vec.js";
@@ -181,7 +182,7 @@ function crossings(
   for (let k = 1; k <= cells; k++) {
     const tb = k === cells ? t1 : t0 + ((t1 - t0) * k) / cells;
     const after = growth(tb);
-    if (before * after < 0) walkTo(turningPoint(growth, ta, tb, before));
+    if (before * after < 0) walkTo(falsePosition(growth, ta, tb, before, after, 1e-12 * Math.abs(before)));
     walkTo(tb);
     before = after;
   }
@@ -193,30 +194,7 @@ function isBranch(c: SaddleCurve, { frame, radius }: CylinderSurface): boolean {
   return c.radius === radius && same(c.origin, frame.origin) && same(c.axis, frame.z) && same(c.x, frame.x);
 }
 
-/** Where the growth changes sign between lo and hi, by false position with the Illinois rule. */
-function turningPoint(growth: (t: number) => number, from: number, to: number, before: number): number {
-  let [lo, hi, flo, fhi] = [from, to, before, growth(to)];
-  let side = 0;
-  for (let k = 0; k < 24; k++) {
-    const mid = (lo * fhi - hi * flo) / (fhi - flo);
-    if (!(Math.abs(hi - lo) > 1e-13 * Math.abs(to - from))) break;
-    const f = growth(mid);
-    if (f === 0) return mid;
-    if (f * fhi > 0) {
-      [hi, fhi] = [mid, f];
-      if (side === -1) flo /= 2;
-      side = -1;
-    } else {
-      [lo, flo] = [mid, f];
-      if (side === 1) fhi /= 2;
-      side = 1;
-    }
-    if (Math.abs(f) < 1e-12 * Math.abs(before)) return mid;
-  }
-  return (lo * fhi - hi * flo) / (fhi - flo);
-}
-
-/** The t in (ta, tb) where the angle, in steps, is g: false position with the Illinois rule. */
+/** The t in [ta, tb] where the angle, in steps, is g; a and b are the angles there, followed across ±π. */
 function cross(
   angle: (t: number) => number,
   ta: number,
@@ -226,24 +204,9 @@ function cross(
   g: number,
   steps: number,
 ): number {
-  let [lo, hi, flo, fhi] = [ta, tb, a - g, b - g];
-  if (Math.abs(flo) < 1e-12) return lo;
-  if (Math.abs(fhi) < 1e-12) return hi;
-  let side = 0;
-  for (let k = 0; k < 60; k++) {
-    const mid = (lo * fhi - hi * flo) / (fhi - flo);
-    let f = angle(mid) - g;
-    f -= steps * Math.round(f / steps);
-    if (Math.abs(f) < 1e-12 || mid === lo || mid === hi) return mid;
-    if (f * fhi > 0) {
-      [hi, fhi] = [mid, f];
-      if (side === -1) flo /= 2;
-      side = -1;
-    } else {
-      [lo, flo] = [mid, f];
-      if (side === 1) fhi /= 2;
-      side = 1;
-    }
-  }
-  return (lo + hi) / 2;
+  const off = (t: number): number => {
+    const f = angle(t) - g;
+    return f - steps * Math.round(f / steps);
+  };
+  return falsePosition(off, ta, tb, a - g, b - g, 1e-12);
 }
