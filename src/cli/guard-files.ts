@@ -71,12 +71,18 @@ function ownMesh(piece: Piece, guard: Guard, chord: number): { piece: Piece; ite
   return [{ piece, item: { name: piece.mark, mesh, material: piece.role, ...(colour && { colour }) } }];
 }
 
-function papers({ design, pieces, masses, warnings }: Guard): OutputFile[] {
+function papers({ design, report, pieces, masses, warnings }: Guard): OutputFile[] {
   const header = { generator: generator(), job: design.job };
   const kilograms = new Map([...masses].map(([id, m]) => [id, m.mass]));
   const list = cutList(pieces, { unit: design.unit, masses: kilograms });
   return [
-    { path: "pieces.json", data: `${JSON.stringify(pieceRecords(pieces, masses, header), null, 2)}\n` },
-    { path: "cutlist.txt", data: cutListText(list, { ...header, basis: BASIS, notes: warnings }) },
+    {
+      path: "pieces.json",
+      data: `${JSON.stringify(pieceRecords(pieces, masses, { ...header, report }), null, 2)}\n`,
+    },
+    {
+      path: "cutlist.txt",
+      data: cutListText(list, { ...header, basis: BASIS, notes: warnings, settingOut: report }),
+    },
   ];
 }

@@ -8,7 +8,7 @@ import type { Piece } from "../joints/piece.js";
 import { solidOf } from "../joints/solid-of.js";
 import { type Diagnostic, hasErrors } from "../kernel/diagnostic.js";
 import type { Solid } from "../kernel/solid.js";
-import { buildGuard, type Design } from "../layout/index.js";
+import { buildGuard, type Design, type LayoutReport } from "../layout/index.js";
 import type { CliIo } from "./io.js";
 import { progress } from "./progress.js";
 import { readDesign } from "./read-design.js";
@@ -16,6 +16,7 @@ import { readDesign } from "./read-design.js";
 /** A guard that can be made. */
 export interface Guard {
   readonly design: Design;
+  readonly report: LayoutReport;
   readonly pieces: readonly Piece[];
   readonly solids: ReadonlyMap<string, Solid>;
   readonly masses: ReadonlyMap<string, PieceMass>;
@@ -52,7 +53,10 @@ export async function loadGuard(name: string, io: CliIo, quiet: boolean): Promis
     if (mass.ok) masses.set(piece.id, mass.value);
   });
   bar.end();
-  if (hasErrors(diagnostics) || !built.design) return { diagnostics };
+  if (hasErrors(diagnostics) || !built.design || !built.report) return { diagnostics };
   const warnings = diagnostics.filter((d) => d.severity === "warning").map((d) => d.message);
-  return { guard: { design: built.design, pieces: built.pieces, solids, masses, warnings }, diagnostics };
+  return {
+    guard: { design: built.design, report: built.report, pieces: built.pieces, solids, masses, warnings },
+    diagnostics,
+  };
 }

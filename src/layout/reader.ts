@@ -56,7 +56,7 @@ export function readerOf(
   const known = new Map<string, Section | undefined>();
   for (const [name, words] of Object.entries(sections)) {
     const read = parseSection(words, unit, pathText(["sections", name]));
-    known.set(name, read.ok ? asWritten(read.value, words, unit) : undefined);
+    known.set(name, read.ok ? asWritten(read.value, words, unit, [...known.values()]) : undefined);
     diagnostics.push(...read.diagnostics);
   }
   return {
@@ -90,9 +90,26 @@ export function readerOf(
   };
 }
 
-/** A section called what the document calls it, with the unit where the words leave it out; standard names stay. */
-function asWritten(section: Section, words: string, unit: "in" | "mm"): Section {
+const SHAPE_WORD_AT_END = /( (?:bar|tube|flat|round|square|rod))?$/i;
+
+const sameSizes = (a: Section, b: Section): boolean => JSON.stringify(a.shape) === JSON.stringify(b.shape);
+
+/**
+ * A section called what the document calls it, with the unit behind the sizes where the words leave it out. Standard
+ * names stay; sizes that were written before, in other words, keep the first words: equal steel is one section.
+ */
+function asWritten(
+  section: Section,
+  words: string,
+  unit: "in" | "mm",
+  before: readonly (Section | undefined)[],
+): Section {
   if (section.source !== "as given") return section;
-  const name = words.trim();
-  return { ...section, name: /(in|mm|cm|m|"|')$/i.test(name) ? name : `${name} ${unit}` };
+  const first = before.find((own) => own?.source === "as given" && sameSizes(own, section));
+  if (first !== undefined) return { ...section, name: first.name };
+  const name = words.trim().replace(/\s+/g, " ");
+  // Words that mean the same sizes in a document of the other unit have a unit of their own.
+  const other = parseSection(words, unit === "in" ? "mm" : "in");
+  const named = other.ok && sameSizes(other.value, section);
+  return { ...section, name: named ? name : name.replace(SHAPE_WORD_AT_END, ` ${unit}$1`) };
 }

@@ -3,9 +3,14 @@
  *
  * @packageDocumentation
  */
-import { MM_PER } from "../kernel/length.js";
+import { formatLength } from "../kernel/length.js";
 
-/** `1.3 mm (0.050 in)`. */
+/**
+ * A length in both units.
+ *
+ * @param mm - length, millimetres, any sign, finite
+ * @example sayLength(1.27); // 1.3 mm (0.050 in)
+ */
 export function sayLength(mm: number): string {
-  return `${mm.toFixed(1)} mm (${(mm / MM_PER.in).toFixed(3)} in)`;
+  return `${formatLength(mm, { unit: "mm" })} (${formatLength(mm, { unit: "in" })})`;
 }

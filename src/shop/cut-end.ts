@@ -44,6 +44,7 @@ export function cutEndRow(piece: Piece, end: 0 | 1, byId: ReadonlyMap<string, Pi
     arris: cut.arris,
     ...(cut.dihedral && { dihedral: cut.dihedral }),
     step: cut.fit.step,
+    gap: cut.fit.gap,
   };
 }
 

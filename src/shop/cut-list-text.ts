@@ -10,10 +10,12 @@
 import type { MeasuredLength } from "../joints/piece.js";
 import { CAUTION } from "../kernel/caution.js";
 import { STATION_MM } from "../kernel/tolerance.js";
+import type { LayoutReport } from "../layout/report-types.js";
 import type { CutGroup, CutList, CutRow } from "./cut-list-types.js";
 import { endText } from "./end-text.js";
 import { type FigureStyle, figure, figureUp, massText, roundingText } from "./figure.js";
 import { sectionText } from "./section-text.js";
+import { settingOutText } from "./setting-out.js";
 import { sideView } from "./side-view.js";
 import { PAPER_WIDTH, wrap } from "./wrap.js";
 
@@ -25,6 +27,8 @@ export interface PaperHeader {
   readonly basis: string;
   /** What the person who cuts must know besides, one sentence or two each: warnings of the model. */
   readonly notes?: readonly string[];
+  /** Where everything stands, printed before the pieces. */
+  readonly settingOut?: LayoutReport;
   /** Program and version. */
   readonly generator?: string;
 }
@@ -40,7 +44,12 @@ export interface PaperHeader {
  */
 export function cutListText(list: CutList, header: PaperHeader): string {
   const rule = "=".repeat(PAPER_WIDTH);
-  const lines = [...headText(list, header), ...list.groups.flatMap((g) => ["", rule, ...groupText(g, list)])];
+  const placed = header.settingOut ? ["", rule, ...settingOutText(header.settingOut, list)] : [];
+  const lines = [
+    ...headText(list, header),
+    ...placed,
+    ...list.groups.flatMap((g) => ["", rule, ...groupText(g, list)]),
+  ];
   return `${[...lines, "", rule, ...wrap("", CAUTION)].join("\n")}\n`;
 }
 
@@ -49,7 +58,8 @@ function headText(list: CutList, header: PaperHeader): string[] {
   const pieces = list.groups.reduce((sum, g) => sum + g.pieces, 0);
   return [
     header.generator ? `${title}${header.generator.padStart(PAPER_WIDTH - title.length)}` : title,
-    ...wrap("Job      ", header.job),
+    // A name is one line of print: nothing in it may end the line or steer a terminal.
+    ...wrap("Job      ", header.job.replace(/\p{Cc}+/gu, " ")),
     ...wrap("Basis    ", header.basis),
     ...wrap("Pieces   ", `${pieces} in ${list.groups.length} section${list.groups.length === 1 ? "" : "s"}`),
     ...wrap(

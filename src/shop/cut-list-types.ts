@@ -63,6 +63,8 @@ export interface CutEndRow {
   readonly arris: readonly ArrisMark[];
   readonly dihedral?: { readonly least: number; readonly greatest: number };
   readonly step: number;
+  /** Root gap already taken off at this end, millimetres. */
+  readonly gap: number;
 }
 
 /** Pieces that are the same to cut. */

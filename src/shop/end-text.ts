@@ -27,6 +27,11 @@ export function endText(end: CutEndRow, style: FigureStyle): string[] {
     shaped && end.saddles.length > 0
       ? end.saddles.flatMap((s, i) => saddleText(end, s, i, style))
       : flatText(end, style);
+  if (end.gap > 0 && !(shaped && end.saddles.length > 0)) {
+    lines.push(
+      `root gap ${figure(end.gap, style)} is ALREADY taken off here, square to the mate: do not take it off again`,
+    );
+  }
   if (end.arris.length > 0 && (shaped || compound(end))) {
     const marks = end.arris.map((a) => `${a.name} ${figure(a.offset, style)}`);
     lines.push(`marks past the axis point of the cut (+ outwards): ${marks.join("; ")}`);

@@ -21,4 +21,5 @@ export {
   type PointRecord,
   pieceRecords,
 } from "./pieces-json.js";
+export { settingOutText } from "./setting-out.js";
 export { sideView } from "./side-view.js";

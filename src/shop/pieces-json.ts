@@ -13,6 +13,7 @@ import { endWord } from "../joints/words.js";
 import { CAUTION } from "../kernel/caution.js";
 import { type Frame, pointToParent } from "../kernel/frame.js";
 import type { Vec3 } from "../kernel/vec.js";
+import type { LayoutReport } from "../layout/report-types.js";
 
 /** What is told of a piece's solid. */
 type Told = Pick<PieceMass, "volume" | "mass" | "centroid">;
@@ -72,6 +73,8 @@ export interface PieceRecords {
   };
   readonly frame: string;
   readonly caution: string;
+  /** Pitch, breaks, rail heights over the nosings, posts: where everything stands, millimetres. */
+  readonly report: LayoutReport | null;
   readonly pieces: readonly PieceRecord[];
 }
 
@@ -97,7 +100,7 @@ const LENGTH_KEYS = [
 export function pieceRecords(
   pieces: readonly Piece[],
   masses: ReadonlyMap<string, Told>,
-  header: { readonly generator: string; readonly job: string },
+  header: { readonly generator: string; readonly job: string; readonly report?: LayoutReport },
 ): PieceRecords {
   return {
     generator: header.generator,
@@ -106,6 +109,7 @@ export function pieceRecords(
     frame:
       "X along the stair, + uphill and onto the landing; Y left looking uphill; Z up; origin at the top nosing",
     caution: CAUTION,
+    report: header.report ?? null,
     pieces: pieces.map((piece) => pieceRecord(piece, masses.get(piece.id))),
   };
 }

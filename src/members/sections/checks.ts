@@ -7,6 +7,12 @@
  */
 import { RakewrightError } from "../../kernel/diagnostic.js";
 
+/**
+ * mm. The least radius of an arc in a section: a micrometre, below what a mill or a tool can make, and a thousand times
+ * the `STATION_MM` at which the kernel takes two stations of a section for one.
+ */
+export const LEAST_RADIUS_MM = 1e-3;
+
 /** Throws `bad-section`. */
 export function badSection(
   message: string,
@@ -40,8 +46,15 @@ export function requireBore(what: string, outside: number, wall: number): void {
   );
 }
 
-/** Throws `bad-section` unless the radius is between zero and half the smaller side. */
+/** Throws `bad-section` unless the radius is zero, or from `LEAST_RADIUS_MM` to half the smaller side. */
 export function requireRadius(what: string, name: string, radius: number, side: number): void {
+  if (radius > 0 && radius < LEAST_RADIUS_MM) {
+    badSection(
+      `${what}: expected ${name} to be 0 or at least ${LEAST_RADIUS_MM} mm, got ${radius}, a radius no tool makes and too small to tell the points of its arc apart.`,
+      "Give 0 for a sharp corner, or the radius as measured.",
+      { [name]: radius, least: LEAST_RADIUS_MM },
+    );
+  }
   if (Number.isFinite(radius) && radius >= 0 && radius <= side / 2) return;
   const most = shortSize(side / 2);
   badSection(
@@ -52,6 +65,11 @@ export function requireRadius(what: string, name: string, radius: number, side: 
       side,
     },
   );
+}
+
+/** A default radius: sharp where it would be below `LEAST_RADIUS_MM`, which a caller never asked for. */
+export function defaultRadius(radius: number): number {
+  return radius < LEAST_RADIUS_MM ? 0 : radius;
 }
 
 /** A size for a section's name: hundredths of a millimetre, no trailing zeros, e.g. `48.26`, `38.1`, `12`. */

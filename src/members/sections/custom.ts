@@ -19,7 +19,7 @@ import { STATION_MM, STEP_MM } from "../../kernel/tolerance.js";
 import type { Vec2 } from "../../kernel/vec.js";
 import { loopArea } from "../moments.js";
 import type { Section } from "../section.js";
-import { badSection } from "./checks.js";
+import { badSection, LEAST_RADIUS_MM } from "./checks.js";
 import { apart, meetingPoints } from "./segment-meet.js";
 
 /** Outline and name of a section of the user's own. */
@@ -49,8 +49,8 @@ export function polygonLoop(corners: readonly Vec2[], label = "side"): Loop {
 /**
  * A section of the given outline.
  *
- * @throws RakewrightError `bad-section` when a loop is open, has a side of no length or an arc over half a turn, crosses
- *   itself or another loop, or when a hole is not inside the outline; the message says which loop and side
+ * @throws RakewrightError `bad-section` when a loop is open, has a side of no length or an arc over half a turn or of
+ *   a radius below 0.001 mm (no tool makes it; its points would be too near each other to tell apart), crosses itself or another loop, or when a hole is not inside the outline; the message says which loop and side
  * @example
  * customSection({ name: "gusset", outer: polygonLoop([[0, 0], [60, 0], [0, 60]]) }).region.holes.length; // 0
  */
@@ -82,10 +82,10 @@ function requireClosed(what: string, loop: Loop): void {
         : [...side.centre, side.radius, side.start, side.sweep];
     if (!numbers.every(Number.isFinite))
       badSection(`${where}: expected finite numbers, got ${numbers.join(", ")}.`, "Check the outline.");
-    if (side.kind === "arc" && !(side.radius > 0 && Math.abs(side.sweep) <= Math.PI)) {
+    if (side.kind === "arc" && !(side.radius >= LEAST_RADIUS_MM && Math.abs(side.sweep) <= Math.PI)) {
       badSection(
-        `${where}: expected a radius above 0 and at most half a turn, got ${side.radius} and ${side.sweep} rad.`,
-        "Split longer arcs.",
+        `${where}: expected a radius of at least ${LEAST_RADIUS_MM} mm (no tool makes less) and at most half a turn, got ${side.radius} mm and ${side.sweep} rad.`,
+        "Split longer arcs; draw a smaller corner sharp.",
       );
     }
     if (segmentLength(side) <= STATION_MM)

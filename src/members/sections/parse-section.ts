@@ -133,7 +133,7 @@ function build(kind: Kind, mm: readonly number[], wordless: boolean, path: strin
   try {
     const value = kind.build(mm);
     const note = sectionDiagnostic(
-      `read as a round tube: ${value.name}.`,
+      `read as a round tube: ${value.name} mm.`,
       "Put the shape in front of the sizes to be sure.",
       path,
     );

@@ -10,7 +10,7 @@
  */
 import { reverseLoop } from "../../kernel/region.js";
 import type { Section } from "../section.js";
-import { badSection, requireBore, requireRadius, requireSizes, sizesOf } from "./checks.js";
+import { badSection, defaultRadius, requireBore, requireRadius, requireSizes, sizesOf } from "./checks.js";
 import type { SectionNaming } from "./round.js";
 import { roundedRectLoop } from "./rounded-rect.js";
 
@@ -22,9 +22,9 @@ export interface RectTubeInput extends SectionNaming {
   readonly depth: number;
   /** Below half the smaller side. */
   readonly wall: number;
-  /** From 0 to half the smaller side; default twice the wall, at most half the smaller side. */
+  /** 0, or from 0.001 mm to half the smaller side; default twice the wall, at most half the smaller side. */
   readonly outerRadius?: number;
-  /** From 0 to half the smaller inside; default the outer radius less the wall, at least 0. */
+  /** 0, or from 0.001 mm to half the smaller inside; default the outer radius less the wall, 0 below 0.001 mm. */
   readonly innerRadius?: number;
 }
 
@@ -34,14 +34,15 @@ export interface RectBarInput extends SectionNaming {
   readonly width: number;
   /** In the member's up direction (along v). */
   readonly depth: number;
-  /** Rounding of the four edges, from 0 to half the smaller side; default 0. */
+  /** Rounding of the four edges: 0, or from 0.001 mm to half the smaller side; default 0. */
   readonly edgeRadius?: number;
 }
 
 /**
  * A rectangular or square tube; sides `+u`, `top`, `-u`, `bottom`, `corner`, and the same with `inner ` in the bore.
  *
- * @throws RakewrightError `bad-section` for sizes that are no tube, or radii that leave no wall in the corner
+ * @throws RakewrightError `bad-section` for sizes that are no tube, a radius above 0 and below 0.001 mm (no tool makes it, and
+ *   the points of its arc would be too near each other to tell apart), or radii that leave no wall in the corner
  * @example
  * rectTube({ width: 40, depth: 40, wall: 3 }).shape; // outerRadius 6, innerRadius 3
  */
@@ -50,11 +51,11 @@ export function rectTube(input: RectTubeInput): Section {
   const [smaller, word] = [Math.min(width, depth), width === depth ? "square" : "rect"];
   requireSizes("Rectangular tube", { width, depth, wall });
   requireBore("Rectangular tube", smaller, wall);
-  const outerRadius = input.outerRadius ?? Math.min(2 * wall, smaller / 2);
+  const outerRadius = input.outerRadius ?? defaultRadius(Math.min(2 * wall, smaller / 2));
   requireRadius("Rectangular tube", "outerRadius", outerRadius, smaller);
   const [innerWidth, innerDepth] = [width - 2 * wall, depth - 2 * wall];
   const innerSmaller = Math.min(innerWidth, innerDepth);
-  const innerRadius = input.innerRadius ?? Math.min(Math.max(outerRadius - wall, 0), innerSmaller / 2);
+  const innerRadius = input.innerRadius ?? defaultRadius(Math.min(outerRadius - wall, innerSmaller / 2));
   requireRadius("Rectangular tube", "innerRadius", innerRadius, innerSmaller);
   const cornerWall = Math.SQRT2 * wall - (Math.SQRT2 - 1) * (outerRadius - innerRadius);
   if (cornerWall <= 0) {
@@ -78,7 +79,7 @@ export function rectTube(input: RectTubeInput): Section {
 /**
  * A solid flat or square bar; sides `+u`, `top`, `-u`, `bottom`, and `corner` where edges are rounded.
  *
- * @throws RakewrightError `bad-section` for sizes that are no bar
+ * @throws RakewrightError `bad-section` for sizes that are no bar, or an edge radius above 0 and below 0.001 mm
  * @example
  * rectBar({ width: 50, depth: 10 }).name; // flat 50 x 10
  */

@@ -95,6 +95,7 @@ describe("customSection", () => {
     ["empty outline", { name: "x", outer: [] }, "at least two sides"],
     ["open outline", { name: "x", outer: plate.slice(1) }, "gap"],
     ["not a number", { name: "x", outer: nan }, "finite"],
+    ["hole of a radius no tool makes", { name: "x", outer: plate, holes: [hole(40, 40, 0.0009)] }, "no tool"],
     ["arc over half a turn", { name: "x", outer: threeQuarter }, "half a turn"],
     [
       "side of no length",

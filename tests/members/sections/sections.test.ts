@@ -8,6 +8,7 @@ import { RakewrightError } from "../../../src/kernel/diagnostic.js";
 import { type Loop, loopsOf, pointOn, segmentLength } from "../../../src/kernel/region.js";
 import { sectionProperties } from "../../../src/members/properties.js";
 import type { Section } from "../../../src/members/section.js";
+import { LEAST_RADIUS_MM } from "../../../src/members/sections/checks.js";
 import { rectBar, rectTube } from "../../../src/members/sections/rect.js";
 import { roundBar, roundTube } from "../../../src/members/sections/round.js";
 
@@ -110,12 +111,34 @@ describe("rectangular", () => {
     expect(section.shape).toMatchObject({ outerRadius: 6 });
   });
 
+  // The bound is ours: 1 micrometre, far below the corner radii of EN 10219-2 (1.6 to 3 walls), so no real tube meets it.
+  it("takes radii of 0 and from 0.001 mm up, and defaults that would be less are sharp", () => {
+    for (const radius of [0, 0.001, 0.5]) {
+      expectSound(rectBar({ width: 50, depth: 10, edgeRadius: radius }));
+      expectSound(rectTube({ width: 40, depth: 40, wall: 2, outerRadius: 2, innerRadius: radius }));
+    }
+    // In doubles 0.1 + 0.2 is a little above 0.3: the difference is rounding, not a radius.
+    for (const [outerRadius, wall] of [
+      [0.1 + 0.2, 0.3],
+      [2.0005, 2],
+      [1, 3],
+    ] as const) {
+      const tube = rectTube({ width: 40, depth: 40, wall, outerRadius });
+      expect(tube.shape).toMatchObject({ outerRadius, innerRadius: 0 });
+      expectSound(tube);
+    }
+    expect(rectTube({ width: 40, depth: 40, wall: 3.001, outerRadius: 6 }).shape).toMatchObject({
+      innerRadius: 6 - 3.001,
+    });
+  });
+
   it("is sound for every allowed size, with 4r(1 − π/4)·r less area than sharp", () => {
     const size = fc.double({ min: 5, max: 200, noNaN: true });
     const part = fc.double({ min: 0, max: 0.5, noNaN: true });
     fc.assert(
       fc.property(size, size, part, (width, depth, share) => {
-        const radius = Math.min(share * Math.min(width, depth), Math.min(width, depth) / 2);
+        const asked = Math.min(share * Math.min(width, depth), Math.min(width, depth) / 2);
+        const radius = asked < LEAST_RADIUS_MM ? 0 : asked;
         const bar = rectBar({ width, depth, edgeRadius: radius });
         const want = width * depth - (4 - Math.PI) * radius * radius;
         expect(Math.abs(sectionProperties(bar).area - want)).toBeLessThan(1e-12 * width * depth * 10);
@@ -143,6 +166,15 @@ describe("sizes that are no section throw bad-section and name the size", () => 
       () => rectTube({ width: 40, depth: 40, wall: 2, outerRadius: 15, innerRadius: 0 }),
       "wall in the corner",
     ],
+    [
+      () => rectTube({ width: 40, depth: 40, wall: 2, outerRadius: 0.00099 }),
+      "outerRadius to be 0 or at least",
+    ],
+    [
+      () => rectTube({ width: 40, depth: 40, wall: 2, outerRadius: 2, innerRadius: 1e-9 }),
+      "a radius no tool makes",
+    ],
+    [() => rectBar({ width: 50, depth: 10, edgeRadius: Number.MIN_VALUE }), "edgeRadius to be 0 or at least"],
     [() => rectBar({ width: 0, depth: 10 }), "width"],
     [() => rectBar({ width: 50, depth: 10, edgeRadius: 5.5 }), "edgeRadius"],
   ])("case %#", (act, part) => {

@@ -1,0 +1,77 @@
+/**
+ * The setting-out block against shared/demo-data.json (invented data, numbers computed independently), and what the paper
+ * says of a root gap against H / cos θ (handbook formula for a rail between plumb faces, case c30).
+ */
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import demo from "../../shared/demo-data.json" with { type: "json" };
+import { buildGuard } from "../../src/layout/index.js";
+import { cutList, cutListText, pieceRecords, settingOutText } from "../../src/shop/index.js";
+
+const document = JSON.parse(readFileSync("examples/pottery-studio.json", "utf8"));
+const style = { unit: "in", denominator: 32 } as const;
+const paper = (doc: unknown, job = "Kiln room stair"): string => {
+  const { pieces, report } = buildGuard(doc);
+  return cutListText(cutList(pieces, style), { job, basis: "typed", settingOut: report! });
+};
+const decimal = (x: number): string => `(${x.toFixed(3)})`;
+
+describe("settingOutText", () => {
+  const { report } = buildGuard(document);
+  const text = settingOutText(report!, style).join("\n").replace(/\n\s+/g, " ");
+
+  it("gives pitch, break, every nosing and every post of the demo", () => {
+    const { straight } = demo;
+    expect(text).toContain(`${straight.pitchDeg.toFixed(1)}°`);
+    expect(text).toContain(decimal(straight.breakUndersidePastNosing));
+    expect(text).toContain(decimal(straight.breakMidDepthPastNosing));
+    expect(text.match(/^Nosing .*top of rail 42 \(42\.000\)/gm)).toHaveLength(straight.risers);
+    for (const x of [...straight.postStations.stair, ...straight.postStations.landing]) {
+      expect(text).toContain(decimal(x));
+    }
+    expect(text).toContain(decimal(straight.stairPost.railTopAboveTread));
+    expect(text).toContain(decimal(straight.stairPost.railUndersideAtAxis));
+    expect(text).toContain(decimal(straight.postStations.alongRake));
+  });
+
+  it("names the open side and keeps to the width of the paper", () => {
+    expect(text).toContain("open side LEFT");
+    const right = buildGuard({ ...document, side: "right" });
+    expect(settingOutText(right.report!, style)[0]).toContain("open side RIGHT");
+    for (const line of paper(document).split("\n")) expect(line.length).toBeLessThanOrEqual(100);
+  });
+
+  it("goes into the records as data", () => {
+    const { pieces } = buildGuard(document);
+    const records = pieceRecords(pieces, new Map(), { generator: "g", job: "j", report: report! });
+    expect(records.report?.nosings.map((n) => n.railTop / 25.4)).toEqual(
+      Array(13).fill(expect.closeTo(42, 6)),
+    );
+    expect(pieceRecords(pieces, new Map(), { generator: "g", job: "j" }).report).toBeNull();
+  });
+});
+
+describe("a root gap on the paper", () => {
+  it("is named at every end it was taken off, and is what the length is short by", () => {
+    const gap = 1 / 16;
+    const gapped = buildGuard({ ...document, gap: "1/16" });
+    const tight = buildGuard(document);
+    const B1 = (g: typeof gapped): number =>
+      g.pieces.find((p) => p.mark === "B1")!.lengths.longPoint.value / 25.4;
+    const cos = Math.cos((demo.straight.pitchDeg * Math.PI) / 180);
+    expect(B1(tight) - B1(gapped)).toBeCloseTo((2 * gap) / cos, 9);
+    const text = paper({ ...document, gap: "1/16" });
+    const sawn = gapped.pieces.filter((p) => p.role === "rail");
+    const rows = cutList(sawn, style).groups.flatMap((g) => g.rows);
+    expect(text.match(/ALREADY taken off/g)).toHaveLength(2 * rows.length);
+    expect(paper(document)).not.toContain("ALREADY");
+  });
+});
+
+describe("a job name", () => {
+  it("cannot forge a line of the paper", () => {
+    const text = paper(document, "Kiln\nCAUTION  none\u001b[2J");
+    expect(text).not.toMatch(/^CAUTION {2}none/m);
+    expect(text).not.toContain("\u001b");
+  });
+});
