@@ -27,7 +27,10 @@ export function endCut(
 ): EndCut {
   const skin = decision.kind === "skin";
   const flat = compiled.root.kind === "leaf";
-  const saw = flat ? sawSetting(compiled) : undefined;
+  const landing = compiled.sheets[endAt(compiled, 0, 0).sheet];
+  const saw = flat && landing ? sawSetting(landing, compiled.dir) : undefined;
+  const single = compiled.root.kind === "hit" && landing?.surface.kind === "plane";
+  const flatPart = single ? sawSetting(landing, compiled.dir) : undefined;
   const dihedral = skin ? dihedralRange(member.section.region, compiled) : undefined;
   return {
     end,
@@ -35,6 +38,7 @@ export function endCut(
     joint: decision.joint,
     onto: decision.onto,
     ...(saw ? { saw } : {}),
+    ...(flatPart ? { flatPart } : {}),
     arris: arrisMarks(member, compiled),
     cope:
       flat || !skin
@@ -46,10 +50,9 @@ export function endCut(
 }
 
 /** Saw settings of a single flat cut: g is how fast the cut goes outwards towards left (u) and up (v). */
-function sawSetting(end: CompiledEnd): SawSetting {
-  const sheet = end.sheets[0] as Sheet;
-  const gu = end.dir * sheet.a;
-  const gv = end.dir * sheet.b;
+function sawSetting(sheet: Sheet, dir: 1 | -1): SawSetting {
+  const gu = dir * sheet.a;
+  const gv = dir * sheet.b;
   const snap = (x: number): number => (Math.abs(x) < 1e-12 ? 0 : x);
   const [u, v] = [snap(gu), snap(gv)];
   const fromSquare = atan2Degrees(Math.hypot(u, v), 1);

@@ -88,6 +88,8 @@ export interface EndCut {
   readonly onto: readonly string[];
   /** For flat cuts. */
   readonly saw?: SawSetting;
+  /** For a cope whose axis lands on a flat of the header: the saw setting of that flat; only the corners are shaped. */
+  readonly flatPart?: SawSetting;
   /** Corners or crowns of the section, outwards from the axis point of the cut. */
   readonly arris: readonly ArrisMark[];
   /** For each round header of a cope. */

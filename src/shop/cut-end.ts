@@ -39,6 +39,7 @@ export function cutEndRow(piece: Piece, end: 0 | 1, byId: ReadonlyMap<string, Pi
     }),
     onto: cut.onto.map((id) => byId.get(id)?.mark ?? id),
     ...(cut.saw && { saw: cut.saw }),
+    ...(cut.flatPart && { flatPart: cut.flatPart }),
     plus: [faceWord(frame, 1, 0), faceWord(frame, 0, 1)],
     saddles: cut.cope.map((cope) => saddleRow(piece, cope, byId)),
     arris: cut.arris,

@@ -55,6 +55,8 @@ export interface CutEndRow {
   /** Marks, or names of things that are no pieces, the end is cut to. */
   readonly onto: readonly string[];
   readonly saw?: SawSetting;
+  /** Of the flat a cope's axis lands on; only the corners beside it are shaped. */
+  readonly flatPart?: SawSetting;
   /** The faces that the plus signs of the saw's miter and bevel point at. */
   readonly plus: readonly [string, string];
   /** The face with the long point, and how much longer it is; absent where square or shaped. */

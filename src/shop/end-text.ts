@@ -47,7 +47,7 @@ export function endText(end: CutEndRow, style: FigureStyle): string[] {
 
 function flatText(end: CutEndRow, style: FigureStyle): string[] {
   const to = end.onto.length > 0 ? ` to ${end.onto.join(" and ")}` : "";
-  if (end.lies === undefined) return [`${end.name} end: coped${to}`];
+  if (end.lies === undefined) return [`${end.name} end: coped${to}${flatPartText(end)}`];
   if (end.lies === "square" || end.fromSquare === undefined) return [`${end.name} end: square cut${to}`];
   const cut = end.kind === "miter" ? `miter${to}` : `${end.lies} cut${to}`;
   const angle = `${degrees(end.fromSquare)} from square (${degrees(90 - end.fromSquare)} from the tube)`;
@@ -61,6 +61,13 @@ function flatText(end: CutEndRow, style: FigureStyle): string[] {
     );
   }
   return lines;
+}
+
+/** A post under a flat rail is one saw cut but for the corners that reach up round the rail's radius. */
+function flatPartText({ flatPart }: CutEndRow): string {
+  if (!flatPart) return "";
+  const { fromSquare } = flatPart;
+  return `; the flat part is sawn ${degrees(fromSquare)} from square (${degrees(90 - fromSquare)} from the tube), only the corners are shaped to the radius`;
 }
 
 /** True when the saw needs both of its scales. */

@@ -12,7 +12,19 @@ import type { EndCut, Piece, SawSetting } from "../../src/joints/index.js";
 import { saddle } from "../../src/joints/saddle.js";
 import type { Vec3 } from "../../src/kernel/index.js";
 import { type Member, rectTube, roundTube, type Section } from "../../src/members/index.js";
-import { cutPieces, INCH, post, RAD, rail, SQUARE40, TUBE42, TUBE48, TUBE60 } from "./models.js";
+import {
+  cutPieces,
+  INCH,
+  pieceOf,
+  post,
+  RAD,
+  rail,
+  SQUARE40,
+  solve,
+  TUBE42,
+  TUBE48,
+  TUBE60,
+} from "./models.js";
 import { misses, num, record, referenceCase, referenceIds } from "./reference.js";
 
 const SHARP = rectTube({ width: 1.5 * INCH, depth: 1.5 * INCH, wall: 3, outerRadius: 0, innerRadius: 0 });
@@ -297,5 +309,25 @@ describe("kinds of an end", () => {
     expect(coped.kind).toBe("cope");
     expect(coped.saw).toBeUndefined();
     expect(coped.cope).toHaveLength(1);
+  });
+});
+
+describe("a square post under a flat-bottomed rail of its own width", () => {
+  it("keeps the saw angle of the flat, the rake, beside the shaped corners (case c01: cut from square = rake)", () => {
+    const section = rectTube({ width: 38.1, depth: 50.8, wall: 3 });
+    const along = rail("R", [-500, 0, 1000 - 500 * (7.5 / 10.5)], [500, 0, 1000 + 500 * (7.5 / 10.5)], {
+      section,
+    });
+    const under = post("P", [0, 0, 0], [0, 0, 1000], {
+      section: rectTube({ width: 38.1, depth: 38.1, wall: 3 }),
+    });
+    const cut = pieceOf(solve([along, under]), "P").cuts[1];
+    expect(cut.kind).toBe("cope");
+    expect(cut.saw).toBeUndefined();
+    expect(cut.flatPart?.fromSquare).toBeCloseTo(35.537677791974, 9);
+    const round = post("Q", [0, 0, 0], [0, 0, 1000]);
+    expect(
+      pieceOf(solve([rail("S", [-500, 0, 1000], [500, 0, 1000]), round]), "Q").cuts[1].flatPart,
+    ).toBeUndefined();
   });
 });
