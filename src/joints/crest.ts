@@ -7,7 +7,7 @@
  *
  * @packageDocumentation
  */
-import { PARALLEL_SINE } from "../kernel/tolerance.js";
+import { OFF_BREAK_SINE, PARALLEL_SINE } from "../kernel/tolerance.js";
 import { addScaled, cross, dot, length, normalize, scale, type Vec3 } from "../kernel/vec.js";
 
 /** How two rails stand over a post. */
@@ -21,7 +21,7 @@ export type BreakOver = "crest" | "valley" | "straight" | "off-plane" | "one-sid
 export function breakOver(post: Vec3, first: Vec3, second: Vec3): BreakOver {
   const normal = cross(first, second);
   const sine = length(normal);
-  if (sine > PARALLEL_SINE && Math.abs(dot(normal, post)) > 1e-7 * sine) return "off-plane";
+  if (sine > PARALLEL_SINE && Math.abs(dot(normal, post)) > OFF_BREAK_SINE * sine) return "off-plane";
   const side = (d: Vec3): Vec3 => addScaled(d, post, -dot(d, post));
   const [a, b] = [side(first), side(second)];
   if (length(a) < PARALLEL_SINE || length(b) < PARALLEL_SINE || dot(a, b) >= 0) return "one-side";

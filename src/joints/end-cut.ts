@@ -3,12 +3,14 @@
  *
  * @packageDocumentation
  */
+
 import { type CompiledEnd, endAt } from "../kernel/end-compile.js";
 import { directionToLocal, type Frame, pointToLocal } from "../kernel/frame.js";
 import { type Loop, pointOn, type Region } from "../kernel/region.js";
 import { extentAlong } from "../kernel/region-extent.js";
 import type { Sheet } from "../kernel/sheet.js";
 import { normalAt } from "../kernel/surface.js";
+import { ROUNDING_MM, ROUNDING_SHARE } from "../kernel/tolerance.js";
 import { addScaled, cross, dot, length, normalize, scale, type Vec2, type Vec3 } from "../kernel/vec.js";
 import type { Member } from "../members/member.js";
 import type { Decision } from "./decision.js";
@@ -53,7 +55,7 @@ export function endCut(
 function sawSetting(sheet: Sheet, dir: 1 | -1): SawSetting {
   const gu = dir * sheet.a;
   const gv = dir * sheet.b;
-  const snap = (x: number): number => (Math.abs(x) < 1e-12 ? 0 : x);
+  const snap = (x: number): number => (Math.abs(x) < ROUNDING_SHARE ? 0 : x);
   const [u, v] = [snap(gu), snap(gv)];
   const fromSquare = atan2Degrees(Math.hypot(u, v), 1);
   return {
@@ -101,7 +103,7 @@ function copeNumbers(member: Member, end: 0 | 1, header: Member, gap: number): C
   if (shape.kind !== "round-tube" && shape.kind !== "round-bar") return [];
   const d: Vec3 = end === 1 ? [0, 0, -1] : [0, 0, 1];
   let a = directionToLocal(member.frame, header.frame.z);
-  if (dot(a, d) < -1e-12) a = scale(a, -1);
+  if (dot(a, d) < -ROUNDING_SHARE) a = scale(a, -1);
   const sine = length(cross(a, d));
   const along = addScaled(a, d, -dot(a, d));
   const heel = length(along) === 0 ? along : normalize(along);
@@ -115,7 +117,7 @@ function copeNumbers(member: Member, end: 0 | 1, header: Member, gap: number): C
 }
 
 function tidy(x: number): number {
-  return Math.abs(x) < 1e-9 ? 0 : x;
+  return Math.abs(x) < ROUNDING_MM ? 0 : x;
 }
 
 const DIHEDRAL_STATIONS = 90;
@@ -128,7 +130,7 @@ function dihedralRange(region: Region, end: CompiledEnd): { least: number; great
       const t = k / DIHEDRAL_STATIONS;
       const [u, v] = pointOn(segment, t);
       const [iu, iv] = inwardAt(segment, t);
-      const { out, sheet } = endAt(end, u + 1e-9 * iu, v + 1e-9 * iv);
+      const { out, sheet } = endAt(end, u + ROUNDING_MM * iu, v + ROUNDING_MM * iv);
       if (sheet < 0) continue;
       const { surface, sense } = end.sheets[sheet] as Sheet;
       // The cut's outside is the header's inside: cos ψ = −N(header)·N(branch) = N(cut)·N(branch).

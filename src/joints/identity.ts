@@ -7,17 +7,17 @@
  *
  * @packageDocumentation
  */
+
 import type { Bore } from "../kernel/bar.js";
 import { type CompiledEnd, endAt } from "../kernel/end-compile.js";
 import { extentAlong } from "../kernel/region-extent.js";
 import type { Sheet } from "../kernel/sheet.js";
+import { PARALLEL_SINE, ROUNDING_SHARE, SAME_PIECE_MM } from "../kernel/tolerance.js";
 import type { Section } from "../members/section.js";
 import { boresLaid, type Lay, sameBores } from "./laid-bores.js";
 
 /** Fibres in the ring: a multiple of four, so that quarter turns map samples onto samples. */
 const FIBRES = 16;
-/** mm. Pieces that differ by less everywhere are cut with one setting. A twentieth of a tape's finest mark. */
-export const SAME_PIECE_MM = 0.02;
 
 /** What identity is decided on. */
 export interface Shape {
@@ -110,7 +110,10 @@ function outOr(end: CompiledEnd, u: number, v: number): number {
 
 /** Along a ray from the middle, well inside a rounded rectangle, the same share on all pieces. */
 function boxReach(box: readonly [number, number], cu: number, cv: number): number {
-  return 0.7 * Math.min(box[0] / Math.max(Math.abs(cu), 1e-12), box[1] / Math.max(Math.abs(cv), 1e-12));
+  return (
+    0.7 *
+    Math.min(box[0] / Math.max(Math.abs(cu), ROUNDING_SHARE), box[1] / Math.max(Math.abs(cv), ROUNDING_SHARE))
+  );
 }
 
 /** Turns about the axis under which the section is the same. */
@@ -129,7 +132,7 @@ function roundTurns(s: Shape): readonly number[] {
   for (const end of [s.low, s.high]) {
     const sheet = end.sheets[0] as Sheet;
     const [gu, gv] = [end.dir * sheet.a, end.dir * sheet.b];
-    if (Math.hypot(gu, gv) > 1e-9) return [Math.atan2(gv, gu)];
+    if (Math.hypot(gu, gv) > PARALLEL_SINE) return [Math.atan2(gv, gu)];
     const hit = end.hits[0];
     if (!hit) continue;
     const across = Math.atan2(hit.hv, hit.hu);

@@ -12,7 +12,6 @@ export {
   type SawCut,
   sawCut,
 } from "./compound-miter.js";
-export { SAME_PIECE_MM } from "./identity.js";
 export type {
   BoreJoint,
   CopeJoint,

@@ -3,7 +3,9 @@
  *
  * @packageDocumentation
  */
+
 import type { Bore } from "../kernel/bar.js";
+import { LEVEL_DIRECTION } from "../kernel/tolerance.js";
 import { addScaled, dot, normalize, type Vec3 } from "../kernel/vec.js";
 
 /** A way to lay a piece: section angles become sign·flip·angle − turn, and s becomes flip·s − shift. */
@@ -15,9 +17,6 @@ export interface Lay {
   /** Millimetres. */
   readonly shift: number;
 }
-
-/** Direction components below this say nothing about which way a bore points. */
-const LEVEL = 1e-6;
 
 /**
  * Each bore as numbers: the point of its axis nearest the origin, its direction, its diameter, 1 when it goes through one
@@ -40,7 +39,7 @@ export function boresLaid(bores: readonly Bore[], lay: Lay): readonly (readonly 
 }
 
 function pointsBack(d: Vec3): boolean {
-  const lead = [d[2], d[1], d[0]].find((x) => Math.abs(x) > LEVEL) ?? 0;
+  const lead = [d[2], d[1], d[0]].find((x) => Math.abs(x) > LEVEL_DIRECTION) ?? 0;
   return lead < 0;
 }
 

@@ -6,12 +6,14 @@
  *
  * @packageDocumentation
  */
+
 import { type CompiledEnd, endAt } from "../kernel/end-compile.js";
 import type { Frame } from "../kernel/frame.js";
 import { closeIn, greatestOnOutline, type OutlineMaximum } from "../kernel/outline.js";
 import { type Loop, loopsOf, pointOn, type Segment } from "../kernel/region.js";
 import { extentAlong, farthestAlong } from "../kernel/region-extent.js";
 import type { Sheet } from "../kernel/sheet.js";
+import { SQUARE_SLOPE } from "../kernel/tolerance.js";
 import type { Vec2 } from "../kernel/vec.js";
 import type { Section } from "../members/section.js";
 import type { MeasuredLength, NamedPoint, PieceLengths } from "./piece.js";
@@ -71,13 +73,10 @@ function flatReach(outer: Loop, ends: readonly CompiledEnd[], sign: 1 | -1): Out
   }
   const slope = Math.hypot(a, b);
   // Level within a rounding of the outline's size: every fibre is as long, and the top is named.
-  if (slope < LEVEL_SLOPE) return { value: c, at: crown(outer, 1) };
+  if (slope < SQUARE_SLOPE) return { value: c, at: crown(outer, 1) };
   const at = farthestAlong(outer, [a / slope, b / slope]);
   return { value: c + a * at[0] + b * at[1], at };
 }
-
-/** Slope below which a cut is square: 10⁻¹¹ of a 100 mm section is below any rounding of its place. */
-const LEVEL_SLOPE = 1e-11;
 
 /** The outermost point of the outline in ±v, on the middle of the side. */
 function crown(outer: Loop, sign: 1 | -1): Vec2 {

@@ -17,7 +17,7 @@ import { frameFromAxis } from "./frame.js";
 import { loopsOf, type Region, type Segment } from "./region.js";
 import { type CurveStretch, conicStretch, sideSurface } from "./side-edge.js";
 import type { CylinderSurface } from "./surface.js";
-import { PARALLEL_SINE } from "./tolerance.js";
+import { LEFT_BESIDE_BORE_MM, PARALLEL_SINE } from "./tolerance.js";
 import { addScaled, dot, normalize, sub, type Vec3 } from "./vec.js";
 
 /** Where a bore opens on one side of the section. */
@@ -188,17 +188,14 @@ function onPlane(bore: CylinderSurface, psi: number, origin: Vec3, normal: Vec3)
   return addScaled(p, frame.z, dot(sub(origin, p), normal) / dot(frame.z, normal));
 }
 
-/** mm of side that must be left between an opening and the side's edge. */
-const LEFT_ON_SIDE_MM = 1e-3;
-
 function isOnSide(side: Segment, p: Vec3): boolean {
   if (side.kind === "line") {
     const [eu, ev] = [side.to[0] - side.from[0], side.to[1] - side.from[1]];
     const size = Math.hypot(eu, ev);
     const t = ((p[0] - side.from[0]) * eu + (p[1] - side.from[1]) * ev) / size;
-    return t > LEFT_ON_SIDE_MM && t < size - LEFT_ON_SIDE_MM;
+    return t > LEFT_BESIDE_BORE_MM && t < size - LEFT_BESIDE_BORE_MM;
   }
-  const left = LEFT_ON_SIDE_MM / (side.radius * Math.abs(side.sweep));
+  const left = LEFT_BESIDE_BORE_MM / (side.radius * Math.abs(side.sweep));
   const part = fraction(side, p[0] - side.centre[0], p[1] - side.centre[1]);
   return part > left && part < 1 - left;
 }

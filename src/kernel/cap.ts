@@ -6,9 +6,11 @@
  *
  * @packageDocumentation
  */
+
 import { derivatives, evaluate } from "./curve/curve.js";
 import type { Shell } from "./shell.js";
 import type { Edge, EdgeUse } from "./solid.js";
+import { BESIDE_END_SHARE } from "./tolerance.js";
 import type { Vec2 } from "./vec.js";
 
 /** A directed use of an edge with the sheet on its left, seen down the bar's −s. */
@@ -68,7 +70,7 @@ function endOf(e: Edge, use: EdgeUse): number {
 function heading(shell: Shell, use: EdgeUse, atStart: boolean): number {
   const e = shell.edges[use.edge] as Edge;
   const near = use.forward === atStart ? 0 : 1;
-  const t = e.t0 + (e.t1 - e.t0) * (near === 0 ? 1e-7 : 1 - 1e-7);
+  const t = e.t0 + (e.t1 - e.t0) * (near === 0 ? BESIDE_END_SHARE : 1 - BESIDE_END_SHARE);
   const { d1 } = derivatives(e.curve, t);
   const k = (e.t1 > e.t0 ? 1 : -1) * (use.forward ? 1 : -1);
   return Math.atan2(k * d1[1], k * d1[0]);

@@ -4,6 +4,7 @@
  *
  * @packageDocumentation
  */
+
 import type { Bore } from "./bar.js";
 import { type BoreWall, boreWalls, type Opening } from "./bore.js";
 import { evaluate } from "./curve/curve.js";
@@ -13,10 +14,8 @@ import { type CompiledEnd, endAt } from "./end-compile.js";
 import type { Region } from "./region.js";
 import { addEdge, addVertex, type Shell } from "./shell.js";
 import type { EdgeUse } from "./solid.js";
+import { LEFT_BESIDE_BORE_MM, ROUNDING_SHARE } from "./tolerance.js";
 import { addScaled, distance, dot, sub, type Vec3 } from "./vec.js";
-
-/** mm of material that must be left between a bore and an end or another bore. */
-export const LEFT_BESIDE_BORE_MM = 1e-3;
 
 /** Walls of all bores of a section, checked against the ends and each other. */
 export function planBores(
@@ -102,7 +101,7 @@ function between([p0, p1]: readonly [Vec3, Vec3], [q0, q1]: readonly [Vec3, Vec3
   const [dd, ee, de, dw, ew] = [dot(d, d), dot(e, e), dot(d, e), dot(d, w), dot(e, w)];
   const hold = (t: number): number => Math.min(1, Math.max(0, t));
   const det = dd * ee - de * de;
-  let s = det > 1e-12 * dd * ee ? hold((de * ew - ee * dw) / det) : 0;
+  let s = det > ROUNDING_SHARE * dd * ee ? hold((de * ew - ee * dw) / det) : 0;
   const t = hold((de * s + ew) / ee);
   s = hold((de * t - dw) / dd);
   return distance(addScaled(p0, d, s), addScaled(q0, e, t));

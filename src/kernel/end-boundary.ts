@@ -10,7 +10,15 @@ import { type CompiledEnd, endAt } from "./end-compile.js";
 import { loopsOf, pointOn, type Region, type Segment, segmentLength, tangentOn } from "./region.js";
 import { cornerHeight, type Sheet } from "./sheet.js";
 import { extremesOf } from "./station.js";
-import { BRACKET_MM, INSIDE_MM, STATION_MM } from "./tolerance.js";
+import {
+  BESIDE_CORNER_SHARE,
+  BRACKET_MM,
+  CORNER_MM,
+  CORNER_SHARE,
+  INSIDE_MM,
+  ROUNDING_MM,
+  STATION_MM,
+} from "./tolerance.js";
 import type { Vec2 } from "./vec.js";
 
 /** A stretch of one side of the outline, closed by one sheet. */
@@ -24,17 +32,9 @@ export interface BoundaryInterval {
 
 /** Samples per side when looking for the place where two contacts are equally far. */
 const SAMPLES = 32;
-/** Fraction of a side at which the label next to a corner is read. */
-const NEAR = 1e-4;
-/**
- * A break this near a corner is the corner, millimetres along the side: an edge carried on past its kink by so little
- * leaves its vertex by less than ON_SURFACE_MM at 15 degrees, and a shorter edge would be no edge.
- */
-const CORNER_MM = 2e-7;
-
 /** The same as a fraction of a side. */
 function cornerShare(segment: Segment): number {
-  return Math.min(0.25, Math.max(1e-10, CORNER_MM / segmentLength(segment)));
+  return Math.min(0.25, Math.max(CORNER_SHARE, CORNER_MM / segmentLength(segment)));
 }
 
 /** The point at `t`, moved into the material (which lies on the left of a segment). */
@@ -97,9 +97,9 @@ function labelAt(end: CompiledEnd, segment: Segment, t: number): number {
 /** Splits [a, b] where the label changes between samples. */
 function refine(end: CompiledEnd, segment: Segment, a: number, b: number, out: number[]): void {
   let previous = a;
-  let label = labelAt(end, segment, a + (b - a) * NEAR);
+  let label = labelAt(end, segment, a + (b - a) * BESIDE_CORNER_SHARE);
   for (let k = 1; k <= SAMPLES; k++) {
-    const t = k === SAMPLES ? b - (b - a) * NEAR : a + ((b - a) * k) / SAMPLES;
+    const t = k === SAMPLES ? b - (b - a) * BESIDE_CORNER_SHARE : a + ((b - a) * k) / SAMPLES;
     const next = labelAt(end, segment, t);
     if (next !== label && next >= 0 && label >= 0) {
       // Contacts that tie at a corner or a kink change there, not a rounding error beside it.
@@ -160,7 +160,7 @@ function kinksOn(end: CompiledEnd, segment: Segment): number[] {
     for (const t of extremesOf(segment, round.hu, round.hv)) {
       const [u, v] = pointOn(segment, t);
       const h = round.h0 + round.hu * u + round.hv * v;
-      if (Math.abs(Math.abs(h) - round.radius) < 1e-9 && t > corner && t < 1 - corner) out.push(t);
+      if (Math.abs(Math.abs(h) - round.radius) < ROUNDING_MM && t > corner && t < 1 - corner) out.push(t);
     }
   }
   return out;

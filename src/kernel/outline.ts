@@ -7,7 +7,9 @@
  *
  * @packageDocumentation
  */
+
 import { type Loop, pointOn, type Segment } from "./region.js";
+import { MAXIMUM_SHARE, ROUNDING_MM } from "./tolerance.js";
 import type { Vec2 } from "./vec.js";
 
 /** A greatest value and where it is taken. */
@@ -20,8 +22,6 @@ export interface OutlineMaximum {
 export type OnOutline = (u: number, v: number, segment: Segment, t: number) => number;
 
 const SAMPLES = 16;
-/** mm. A gain of less is rounding: the first place found stands, so that equal crowns name the same one every time. */
-const GAIN = 1e-9;
 
 /** The greatest value of `f` along loops; values that are not finite are passed over. */
 export function greatestOnOutline(loops: readonly Loop[], f: OnOutline): OutlineMaximum {
@@ -29,7 +29,7 @@ export function greatestOnOutline(loops: readonly Loop[], f: OnOutline): Outline
   for (const loop of loops) {
     for (const segment of loop) {
       const found = onSegment(segment, f);
-      if (found.value > best.value + GAIN) best = found;
+      if (found.value > best.value + ROUNDING_MM) best = found;
     }
   }
   return best;
@@ -55,11 +55,11 @@ function onSegment(segment: Segment, f: OnOutline): OutlineMaximum {
     const after = samples[k + 1] ?? Number.NEGATIVE_INFINITY;
     if (here < before || here < after) continue;
     // A level stretch has nothing to close in on.
-    const level = Math.max(here - before, here - after) < GAIN;
+    const level = Math.max(here - before, here - after) < ROUNDING_MM;
     const [t, x] = level
       ? [k / SAMPLES, here]
       : closeIn(value, (k - 1) / SAMPLES, (k + 1) / SAMPLES, k / SAMPLES, here);
-    if (x > best + GAIN) [bestT, best] = [t, x];
+    if (x > best + ROUNDING_MM) [bestT, best] = [t, x];
     else best = Math.max(best, x);
   }
   return { value: best, at: pointOn(segment, bestT) };
@@ -84,7 +84,7 @@ export function closeIn(
   let [x, w, v] = [t0, t0, t0];
   let [fx, fw, fv] = [f0, f0, f0];
   let [step, last] = [0, 0];
-  const tolerance = 1e-8 * Math.max(top, 1e-9);
+  const tolerance = MAXIMUM_SHARE * Math.max(top, ROUNDING_MM);
   for (let k = 0; k < 40; k++) {
     const mid = (a + b) / 2;
     if (Math.abs(x - mid) <= 2 * tolerance - (b - a) / 2) break;
@@ -123,5 +123,5 @@ export function closeIn(
       }
     }
   }
-  return fx - f0 > GAIN ? [x, fx] : [t0, Math.max(fx, f0)];
+  return fx - f0 > ROUNDING_MM ? [x, fx] : [t0, Math.max(fx, f0)];
 }

@@ -9,7 +9,7 @@
  */
 import { diagnostic, type Result } from "./diagnostic.js";
 import { type Loop, pointOn, reverseSegment, type Segment, tangentOn } from "./region.js";
-import { STEP_MM } from "./tolerance.js";
+import { ROUNDING_MM, ROUNDING_SHARE, STEP_MM } from "./tolerance.js";
 import type { Vec2 } from "./vec.js";
 
 /** A piece of a profile over an interval of h: m = m₀ + slope·h, or a circular arc's near (−) or far (+) side. */
@@ -61,7 +61,7 @@ function candidatesOf(segment: Segment, index: number, outward: 1 | -1): Candida
   if (segment.kind === "line") {
     const [dh, dm] = tangentOn(segment, 0);
     // Walking towards +h with the material on the left means that low m is outside.
-    if (dh * outward <= 1e-12 * Math.hypot(dh, dm)) return [];
+    if (dh * outward <= ROUNDING_SHARE * Math.hypot(dh, dm)) return [];
     const slope = dm / dh;
     const [lo, hi] = ends(segment.from, segment.to);
     return [
@@ -78,7 +78,7 @@ function candidatesOf(segment: Segment, index: number, outward: 1 | -1): Candida
   const cuts = [0];
   for (let k = -2; k <= 4; k++) {
     const t = (k * Math.PI - forward.start) / forward.sweep;
-    if (t > 1e-12 && t < 1 - 1e-12) cuts.push(t);
+    if (t > ROUNDING_SHARE && t < 1 - ROUNDING_SHARE) cuts.push(t);
   }
   cuts.push(1);
   cuts.sort((a, b) => a - b);
@@ -130,7 +130,7 @@ export function firstHitProfile(loop: readonly Segment[]): Result<Profile> {
   const marks = [...new Set(candidates.flatMap((c) => [c.lo, c.hi]))].sort((a, b) => a - b);
   const breaks: number[] = [];
   for (const h of marks) {
-    if (breaks.length === 0 || h - (breaks[breaks.length - 1] as number) > 1e-9) breaks.push(h);
+    if (breaks.length === 0 || h - (breaks[breaks.length - 1] as number) > ROUNDING_MM) breaks.push(h);
   }
   const outBreaks: number[] = [breaks[0] as number];
   const pieces: ProfilePiece[] = [];
@@ -177,9 +177,9 @@ function mergeRounds(breaks: number[], pieces: ProfilePiece[]): ProfilePiece[] {
       last?.kind === "round" &&
       p.kind === "round" &&
       last.root === p.root &&
-      Math.abs(last.h - p.h) < 1e-9 &&
-      Math.abs(last.m - p.m) < 1e-9 &&
-      Math.abs(last.radius - p.radius) < 1e-9;
+      Math.abs(last.h - p.h) < ROUNDING_MM &&
+      Math.abs(last.m - p.m) < ROUNDING_MM &&
+      Math.abs(last.radius - p.radius) < ROUNDING_MM;
     if (same) {
       breaks[w] = breaks[i + 1] as number;
       continue;

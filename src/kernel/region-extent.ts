@@ -6,7 +6,9 @@
  *
  * @packageDocumentation
  */
+
 import { type Loop, pointOn, type Segment } from "./region.js";
+import { ROUNDING_MM } from "./tolerance.js";
 import type { Vec2 } from "./vec.js";
 
 const TURN = 2 * Math.PI;
@@ -58,12 +60,9 @@ export function farthestAlong(loop: Loop, direction: Vec2): Vec2 {
   for (const p of points) greatest = Math.max(greatest, reach(p));
   let [first, last]: Vec2[] = [];
   for (const p of points) {
-    if (reach(p) < greatest - TIE) continue;
+    if (reach(p) < greatest - ROUNDING_MM) continue;
     if (!first || across(p) < across(first)) first = p;
     if (!last || across(p) > across(last)) last = p;
   }
   return first && last ? [(first[0] + last[0]) / 2, (first[1] + last[1]) / 2] : [0, 0];
 }
-
-/** mm. Points that reach as far within this are on one side square to the direction. */
-const TIE = 1e-9;

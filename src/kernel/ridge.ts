@@ -21,7 +21,7 @@ import { type CompiledEnd, endAt } from "./end-compile.js";
 import type { Region } from "./region.js";
 import { regionContains } from "./region-contains.js";
 import { cornerHeight, type Sheet, sheetHeight } from "./sheet.js";
-import { INSIDE_MM, ON_SURFACE_MM, PARALLEL_SINE, STATION_MM } from "./tolerance.js";
+import { INSIDE_MM, ON_SURFACE_MM, OTHER_CROSSING_MM, PARALLEL_SINE, STATION_MM } from "./tolerance.js";
 import { cross, distance, dot, length, normalize, sub, type Vec3 } from "./vec.js";
 
 /** A vertex of the outline where the sheet changes. */
@@ -249,7 +249,7 @@ function sidesAt(
   const pair = (left === c.i && right === c.j) || (left === c.j && right === c.i);
   if (!pair) return null;
   // The other crossing of the same two surfaces lies above or below what closes the bar.
-  return Math.abs(end.dir * endAt(end, p[0], p[1]).out - p[2]) < 1e-3 ? [left, right] : null;
+  return Math.abs(end.dir * endAt(end, p[0], p[1]).out - p[2]) < OTHER_CROSSING_MM ? [left, right] : null;
 }
 
 const SAMPLES = 96;

@@ -10,7 +10,7 @@ import type { ContactSource } from "./end.js";
 import { frameFromAxis } from "./frame.js";
 import type { ProfilePiece } from "./profile.js";
 import type { Surface } from "./surface.js";
-import { BRACKET_MM } from "./tolerance.js";
+import { BRACKET_MM, PARALLEL_SINE } from "./tolerance.js";
 import { add, addScaled, anySquareTo, dot, length, negate, scale, type Vec3 } from "./vec.js";
 
 /** The round part of a sheet's height. */
@@ -59,7 +59,7 @@ export function cornerHeight(sheet: Sheet, u: number, v: number): number {
 /** The sheet of a flat cut; null when the plane runs along the bar's axis. */
 export function planeSheet(point: Vec3, normal: Vec3, dir: 1 | -1, source: ContactSource): Sheet | null {
   let n = scale(normal, 1 / length(normal));
-  if (Math.abs(n[2]) < 1e-9) return null;
+  if (Math.abs(n[2]) < PARALLEL_SINE) return null;
   if (n[2] * dir < 0) n = negate(n);
   return {
     surface: { kind: "plane", frame: frameFromAxis(point, n, anySquareTo(n)) },

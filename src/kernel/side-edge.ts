@@ -13,7 +13,7 @@ import { type SaddleCurve, saddleBetween, saddleHeight } from "./curve/saddle.js
 import { type ArcSegment, pointOn, type Segment } from "./region.js";
 import { cornerHeight, type Sheet, sheetHeight } from "./sheet.js";
 import { type CylinderSurface, type PlaneSurface, parametersOf, type Surface } from "./surface.js";
-import { RULING_ACROSS_MM } from "./tolerance.js";
+import { GRAZING_SHARE, RULING_ACROSS_MM, SILHOUETTE_RELATIVE } from "./tolerance.js";
 import { addScaled, distance, dot, length, sub, type Vec3 } from "./vec.js";
 
 /** A curve with the stretch of it that is used. */
@@ -83,12 +83,9 @@ export function sideHeight(segment: Segment, t: number, sheet: Sheet): number {
   // double can say. Where it only touches (a zero bracket) the formula is exact.
   const h = round.h0 + round.hu * u + round.hv * v;
   const crosses = (h > 0 ? curve.a0 : curve.b0) !== 0;
-  const atSilhouette = Math.abs(round.radius - Math.abs(h)) < ROUNDING * round.radius;
+  const atSilhouette = Math.abs(round.radius - Math.abs(h)) < SILHOUETTE_RELATIVE * round.radius;
   return crosses && atSilhouette ? sheet.c + sheet.a * u + sheet.b * v : saddleHeight(curve, phi);
 }
-
-/** Relative: some fifty roundings of a double. */
-const ROUNDING = 1e-14;
 
 /** s at φ where the tubes are equal and meet: √((R − h)(R + h)) = R·|sin(φ − φn)|, the ends of the section's own radius. */
 function equalHeight(segment: ArcSegment, phi: number, sheet: Sheet): number {
@@ -150,11 +147,10 @@ function isGrazing(curve: SaddleCurve, phi: number): boolean {
   const half = (phi - curve.phiN) / 2;
   const a = curve.a0 + 2 * curve.radius * Math.sin(half) ** 2;
   const b = curve.b0 + 2 * curve.radius * Math.cos(half) ** 2;
-  return (curve.a0 < 0 && a < GRAZING * curve.radius) || (curve.b0 < 0 && b < GRAZING * curve.radius);
+  return (
+    (curve.a0 < 0 && a < GRAZING_SHARE * curve.radius) || (curve.b0 < 0 && b < GRAZING_SHARE * curve.radius)
+  );
 }
-
-/** Share of the radius below which a fibre counts as grazing: the slope of s(φ) is about its inverse root. */
-const GRAZING = 1e-4;
 
 /** The same edge with the angle round the header as its parameter, smooth where the branch's fibres graze. */
 function roundHeader(

@@ -6,8 +6,10 @@
  *
  * @packageDocumentation
  */
+
 import { diagnostic, type Result } from "./diagnostic.js";
 import { type Loop, pointOn, type Segment, tangentOn } from "./region.js";
+import { PARALLEL_SINE } from "./tolerance.js";
 import type { Vec2 } from "./vec.js";
 
 function outwardNormal(segment: Segment, t: number): Vec2 {
@@ -37,7 +39,7 @@ export function offsetLoop(loop: Loop, gap: number): Result<Loop> {
       out.push({ ...s, radius: s.radius + gap });
     }
     const turn = Math.atan2(n1[0] * n2[1] - n1[1] * n2[0], n1[0] * n2[0] + n1[1] * n2[1]);
-    if (turn < -1e-9 || (s.kind === "arc" && s.sweep < 0)) {
+    if (turn < -PARALLEL_SINE || (s.kind === "arc" && s.sweep < 0)) {
       return {
         ok: false,
         diagnostics: [
@@ -51,7 +53,7 @@ export function offsetLoop(loop: Loop, gap: number): Result<Loop> {
         ],
       };
     }
-    if (turn > 1e-9) {
+    if (turn > PARALLEL_SINE) {
       out.push({
         kind: "arc",
         centre: pointOn(s, 1),

@@ -9,7 +9,7 @@
  */
 import type { Profile, ProfilePiece } from "./profile.js";
 import { loopsOf, pointOn, type Region, type Segment } from "./region.js";
-import { STATION_MM } from "./tolerance.js";
+import { PARALLEL_SINE, STATION_MM } from "./tolerance.js";
 
 /** Values of t in [0, 1] where a segment is farthest or nearest in the direction (hu, hv): none on a straight line. */
 export function extremesOf(segment: Segment, hu: number, hv: number): number[] {
@@ -18,7 +18,7 @@ export function extremesOf(segment: Segment, hu: number, hv: number): number[] {
   const phi = Math.atan2(hv, hu);
   for (let k = -4; k <= 4; k++) {
     const t = (phi + k * Math.PI - segment.start) / segment.sweep;
-    if (t > -1e-9 && t < 1 + 1e-9) out.push(Math.min(1, Math.max(0, t)));
+    if (t > -PARALLEL_SINE && t < 1 + PARALLEL_SINE) out.push(Math.min(1, Math.max(0, t)));
   }
   return out;
 }

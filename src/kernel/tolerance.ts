@@ -42,3 +42,66 @@ export const NODE_MM = 0.1;
 
 /** mm. Default chord of meshes: below what a print or a screen shows at 1:1. Users: tessellate. */
 export const CHORD_MM = 0.05;
+
+/** mm. What is nearer than this is the same place to a double: a hundred roundings at 10⁴ mm. Users: profile, outline, extents, kinks, end cut. */
+export const ROUNDING_MM = 1e-9;
+
+/** Dimensionless: a share, a cosine or a parameter that differs by less does not differ. Ten thousand roundings of one. Users: profile, sampling, bores, conics, crossings, end cut. */
+export const ROUNDING_SHARE = 1e-12;
+
+/** Relative: some fifty roundings of a double. Users: side edge (a break on a silhouette). */
+export const SILHOUETTE_RELATIVE = 1e-14;
+
+/** Share of a radius below which a fibre grazes its header: the slope of s(φ) is about its inverse root, 100 here. Users: side edge. */
+export const GRAZING_SHARE = 1e-4;
+
+/** Fraction of a side at which the label beside a corner is read: off the corner's rounding, within 0.01 mm of it. Users: end boundary. */
+export const BESIDE_CORNER_SHARE = 1e-4;
+
+/** Least fraction of a side that counts as its own interval: below it the two ends are one place. Users: end boundary. */
+export const CORNER_SHARE = 1e-10;
+
+/**
+ * mm along a side. A break this near a corner is the corner: an edge carried on past its kink by so little leaves its
+ * vertex by less than ON_SURFACE_MM at 15 degrees, and a shorter edge would be no edge. Users: end boundary.
+ */
+export const CORNER_MM = 2e-7;
+
+/** Share of an edge by which its direction at an end is read: off a kink's own point, where it has none. Users: cap. */
+export const BESIDE_END_SHARE = 1e-7;
+
+/** mm. Two meeting surfaces are what closes the bar only where it is as high as they are; their other crossing is farther off than this. Users: ridge. */
+export const OTHER_CROSSING_MM = 1e-3;
+
+/** Relative. Place of a maximum on a side: the root of a double, closer cannot be told. Users: outline. */
+export const MAXIMUM_SHARE = 1e-8;
+
+/** mm across. A ruling this near to a point of an edge goes through the point: far above rounding, below float32 at 1 m. Users: sampling, tessellate. */
+export const RULING_MM = 1e-4;
+
+/** Slope to a ruling below which two points beside it lie along it. Users: tessellate. */
+export const ALONG_RULING_SLOPE = 1e-3;
+
+/** Area over the square of the longest side below which a triangle is flat: 1 m by 10⁻⁶ mm. Users: polygon. */
+export const FLAT_TRIANGLE = 1e-9;
+
+/** mm of side or material left between a bore and an edge, an end or another bore. Less is no web anybody can drill. Users: bores. */
+export const LEFT_BESIDE_BORE_MM = 1e-3;
+
+/** Direction components below this say nothing about which way a bore points: 10⁻⁶ of 1 m is 10⁻³ mm. Users: laid bores. */
+export const LEVEL_DIRECTION = 1e-6;
+
+/** Slope below which a cut is square: 10⁻⁹ mm over 100 mm of section. Users: piece lengths. */
+export const SQUARE_SLOPE = 1e-11;
+
+/** Sine by which a post may be out of the plane of the break over it: 10⁻⁴ mm in 1 m. Users: crest. */
+export const OFF_BREAK_SINE = 1e-7;
+
+/** mm. Pieces that differ by less everywhere are cut with one setting: a twentieth of a tape's finest mark. Users: identity. */
+export const SAME_PIECE_MM = 0.02;
+
+/** mm. Least corner radius a section may have: no tool makes less, and stations need 10³ of theirs. Users: sections. */
+export const LEAST_RADIUS_MM = 1e-3;
+
+/** Radians of the parameter. A kink this near an end of an edge is the end: the root of a double. Users: no-kink. */
+export const KINK_AT_END = 1e-8;

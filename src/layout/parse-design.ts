@@ -1,5 +1,5 @@
 /**
- * Reads a design document: any JSON in, a `Design` in millimetres or the reasons why not.
+ * Reads a design document: JSON of every shape in, a `Design` in millimetres or the reasons why not.
  *
  * Never throws, whatever the JSON. First the shape (zod), then the words (lengths, sections, names) and the rules between
  * fields; every finding carries the path of its field.

@@ -37,7 +37,7 @@ describe("file names", () => {
 });
 
 describe("colour", () => {
-  it("needs a terminal and no NO_COLOR (no-color.org: any value but empty)", () => {
+  it("needs a terminal and no NO_COLOR (no-color.org says every value but the empty one)", () => {
     expect(wantsColour(world({ tty: true }).io)).toBe(true);
     expect(wantsColour(world({ tty: true, env: { NO_COLOR: "" } }).io)).toBe(true);
     expect(wantsColour(world({ tty: true, env: { NO_COLOR: "0" } }).io)).toBe(false);

@@ -6,7 +6,7 @@ import { cpSync, existsSync, readdirSync, readFileSync, statSync } from "node:fs
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { beforeAll, describe, expect, it } from "vitest";
-import { SAME_PIECE_MM, solidOf } from "../../src/joints/index.js";
+import { solidOf } from "../../src/joints/index.js";
 import { tolerance } from "../../src/kernel/index.js";
 import { buildGuard, designJsonSchema } from "../../src/layout/index.js";
 import { parseModule } from "../architecture/sources.js";
@@ -180,7 +180,7 @@ describe("tables", () => {
 
   it("give the tolerances their true values", () => {
     const values = new Map(rowsOf(README).map(([name = "", value = ""]) => [name, millimetres(value)]));
-    const { CHORD_MM, NODE_MM, ON_SURFACE_MM, STATION_MM } = tolerance;
+    const { CHORD_MM, NODE_MM, ON_SURFACE_MM, SAME_PIECE_MM, STATION_MM } = tolerance;
     expect(["chord", "node", "same piece", "on surface", "station"].map((name) => values.get(name))).toEqual([
       CHORD_MM,
       NODE_MM,

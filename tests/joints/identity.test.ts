@@ -4,9 +4,9 @@
  */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { SAME_PIECE_MM } from "../../src/joints/identity.js";
 import type { Joint, Piece } from "../../src/joints/index.js";
 import type { Vec3 } from "../../src/kernel/index.js";
+import { SAME_PIECE_MM } from "../../src/kernel/tolerance.js";
 import { type Member, member, rectTube, type Section } from "../../src/members/index.js";
 import {
   BAR20,

@@ -1,5 +1,5 @@
 /**
- * Reading design documents: any JSON is answered, each mistake has its own code and path, and the example reads right.
+ * Reading design documents: all JSON is answered, each mistake has its own code and path, and the example reads right.
  * Sizes are checked against their own arithmetic (1 in = 25.4 mm exactly).
  */
 import fc from "fast-check";

@@ -1,5 +1,5 @@
 /**
- * Random bars for fast-check: any section turned about its axis, any end the kernel has words for.
+ * Random bars for fast-check: every section turned about its axis, any end the kernel has words for.
  *
  * Headers are as likely equal in size to the branch (or equal up to 10⁻ᵏ mm) as wider; both ends may be coped. About a
  * fifth of the bars have no solid, by design: a narrow header, ends that cross.

@@ -5,7 +5,8 @@
  *
  * @packageDocumentation
  */
-import { add, addScaled, cross, dot, length, scale, type Vec3 } from "../vec.js";
+import { ROUNDING_SHARE } from "../tolerance.js";
+import { add, addScaled, dot, length, scale, type Vec3 } from "../vec.js";
 import type { CurveDerivatives } from "./derivatives.js";
 
 /** A circle or an ellipse by its centre and two semi-axis vectors, millimetres. */
@@ -57,11 +58,5 @@ export function conicFromConjugates(centre: Vec3, p: Vec3, q: Vec3): ConicCurve 
 /** True when both semi-axes have the same length within rounding. */
 export function isCircle(c: ConicCurve): boolean {
   const [a, b] = [length(c.major), length(c.minor)];
-  return Math.abs(a - b) <= 1e-12 * a;
-}
-
-/** The plane's unit normal of a conic, along major × minor. */
-export function conicNormal(c: ConicCurve): Vec3 {
-  const n = cross(c.major, c.minor);
-  return scale(n, 1 / length(n));
+  return Math.abs(a - b) <= ROUNDING_SHARE * a;
 }

@@ -11,7 +11,6 @@
  *
  * @packageDocumentation
  */
-import { frameFromAxis } from "../frame.js";
 import type { CylinderSurface } from "../surface.js";
 import { BRACKET_MM } from "../tolerance.js";
 import { addScaled, cross, dot, length, scale, sub, type Vec3 } from "../vec.js";
@@ -189,9 +188,4 @@ export function saddleDerivatives(c: SaddleCurve, phi: number): CurveDerivatives
 export function saddleParameter(c: SaddleCurve, p: Vec3): number {
   const w = sub(p, c.origin);
   return Math.atan2(dot(w, c.y), dot(w, c.x));
-}
-
-/** A cylinder surface from a point on its axis, the axis and the radius. */
-export function cylinderAbout(point: Vec3, axis: Vec3, radius: number, xHint: Vec3): CylinderSurface {
-  return { kind: "cylinder", frame: frameFromAxis(point, axis, xHint), radius };
 }

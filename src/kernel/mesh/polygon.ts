@@ -8,6 +8,7 @@
  * @packageDocumentation
  */
 
+import { FLAT_TRIANGLE } from "../tolerance.js";
 import { bestFilling } from "./polygon-best.js";
 
 /** Points of the plane, by index; loops name their points. */
@@ -43,9 +44,6 @@ function shape(p: PlanePoints, a: number, b: number, c: number): number {
   return longest === 0 ? 0 : area2(p, a, b, c) / longest;
 }
 
-/** A triangle flatter than this is not an ear unless nothing else is left. */
-const FLAT = 1e-9;
-
 /**
  * Triangles of a polygon.
  *
@@ -79,7 +77,9 @@ function fillBest(p: PlanePoints, ring: readonly number[], out: number[]): boole
   const found = bestFilling(ring.length, (i, k, j) => {
     const q = shape(p, at(i), at(k), at(j));
     const outline = j - i === ring.length - 1;
-    return q <= FLAT ? Number.NEGATIVE_INFINITY : q - (outline ? 0 : 4 * (p.nearness?.(at(i), at(j)) ?? 0));
+    return q <= FLAT_TRIANGLE
+      ? Number.NEGATIVE_INFINITY
+      : q - (outline ? 0 : 4 * (p.nearness?.(at(i), at(j)) ?? 0));
   });
   if (!found) return false;
   for (const [i, k, j] of found) out.push(at(i), at(k), at(j));
@@ -91,9 +91,9 @@ function fillFour(p: PlanePoints, [a, b, c, d]: readonly number[], out: number[]
   const [va, vb, vc, vd] = [a as number, b as number, c as number, d as number];
   const first = Math.min(shape(p, va, vb, vc), shape(p, va, vc, vd));
   const second = Math.min(shape(p, vb, vc, vd), shape(p, vb, vd, va));
-  if (first <= FLAT && second <= FLAT) return false;
+  if (first <= FLAT_TRIANGLE && second <= FLAT_TRIANGLE) return false;
   const worth = (q: number, i: number, j: number): number =>
-    q <= FLAT ? -1 : 2 - (p.nearness?.(i, j) ?? 0) + q;
+    q <= FLAT_TRIANGLE ? -1 : 2 - (p.nearness?.(i, j) ?? 0) + q;
   if (worth(first, va, vc) >= worth(second, vb, vd)) out.push(va, vb, vc, va, vc, vd);
   else out.push(vb, vc, vd, vb, vd, va);
   return true;
@@ -201,7 +201,7 @@ function earQuality(
   const [b, a] = [prev[i] as number, next[i] as number];
   const [vb, vi, va] = [start[b] as number, start[i] as number, start[a] as number];
   const q = shape(p, vb, vi, va);
-  if (q <= FLAT) return -1;
+  if (q <= FLAT_TRIANGLE) return -1;
   let rest = Number.POSITIVE_INFINITY;
   for (let k = next[a] as number; k !== b; k = next[k] as number) {
     const v = start[k] as number;
@@ -229,7 +229,7 @@ function remainderIsFlat(
 ): boolean {
   const [va, vb] = [start[a] as number, start[b] as number];
   for (let k = next[a] as number; k !== b; k = next[k] as number) {
-    if (Math.abs(area2(p, vb, va, start[k] as number)) > FLAT * length2(p, va, vb)) return false;
+    if (Math.abs(area2(p, vb, va, start[k] as number)) > FLAT_TRIANGLE * length2(p, va, vb)) return false;
   }
   return true;
 }

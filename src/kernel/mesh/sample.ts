@@ -6,11 +6,13 @@
  *
  * @packageDocumentation
  */
+
 import { type Curve, derivatives, evaluate } from "../curve/curve.js";
 import type { SaddleCurve } from "../curve/saddle.js";
 import { falsePosition } from "../false-position.js";
 import type { Edge, Face, Solid } from "../solid.js";
 import type { CylinderSurface } from "../surface.js";
+import { PARALLEL_SINE, ROUNDING_SHARE, RULING_MM } from "../tolerance.js";
 import { dot, type Vec3 } from "../vec.js";
 import { gridOf } from "./grid.js";
 
@@ -21,12 +23,6 @@ export interface EdgeSamples {
   /** For each point the edge it lies inside of; −1 for a vertex of the solid. */
   readonly edgeOf: readonly number[];
 }
-
-/**
- * A ruling this near to a point of an edge (mm across) goes through the point: twice the spacing of 32-bit floats at a
- * metre, so that points of the mesh stay apart in a file, and nothing beside a chord tolerance.
- */
-export const RULING_MM = 1e-4;
 
 /** Edges shorter than this (mm) are one point of the mesh: two of their ends on one ruling could not be told apart. */
 const WELD_MM = 4 * RULING_MM;
@@ -121,7 +117,7 @@ function edgeParameters(edge: Edge, faces: readonly Face[], chord: number): numb
   let [t, p] = [t0, evaluate(curve, t0)];
   for (const next of [...ts, t1]) {
     const last = next === t1;
-    if (!last && Math.abs(next - t) < 1e-9 * span) continue;
+    if (!last && Math.abs(next - t) < PARALLEL_SINE * span) continue;
     const q = evaluate(curve, next);
     if (!last && near(p, q)) continue;
     if (!last) out.push(next);
@@ -182,7 +178,8 @@ function crossings(
   for (let k = 1; k <= cells; k++) {
     const tb = k === cells ? t1 : t0 + ((t1 - t0) * k) / cells;
     const after = growth(tb);
-    if (before * after < 0) walkTo(falsePosition(growth, ta, tb, before, after, 1e-12 * Math.abs(before)));
+    if (before * after < 0)
+      walkTo(falsePosition(growth, ta, tb, before, after, ROUNDING_SHARE * Math.abs(before)));
     walkTo(tb);
     before = after;
   }
@@ -208,5 +205,5 @@ function cross(
     const f = angle(t) - g;
     return f - steps * Math.round(f / steps);
   };
-  return falsePosition(off, ta, tb, a - g, b - g, 1e-12);
+  return falsePosition(off, ta, tb, a - g, b - g, ROUNDING_SHARE);
 }

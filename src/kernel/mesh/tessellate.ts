@@ -8,13 +8,13 @@
  */
 import { RakewrightError } from "../diagnostic.js";
 import type { Edge, EdgeUse, Face, Solid } from "../solid.js";
-import { CHORD_MM } from "../tolerance.js";
+import { ALONG_RULING_SLOPE, CHORD_MM, RULING_MM } from "../tolerance.js";
 import { dot, sub, type Vec3 } from "../vec.js";
 import { gridOf } from "./grid.js";
 import type { Mesh } from "./mesh.js";
 import { fillPolygon } from "./polygon.js";
 import { ringStrip } from "./ring.js";
-import { RULING_MM, sampleEdges } from "./sample.js";
+import { sampleEdges } from "./sample.js";
 import { fillStrips } from "./strips.js";
 
 /** Options of `tessellate`. */
@@ -125,9 +125,6 @@ function flatRoom(vertices: number): FlatRoom {
   return { x: new Float64Array(vertices), y: new Float64Array(vertices), ruling: new Int32Array(vertices) };
 }
 
-/** Slope to a ruling below which two points beside it lie along it. */
-const ALONG = 1e-3;
-
 /**
  * Moves the points of a loop that a ruling goes through onto it. Of two neighbours beside one ruling that do not lie
  * along it only the nearer one is meant: the other crosses a ruling of the face beyond the edge.
@@ -147,7 +144,8 @@ function putOnRulings(
     if (!isOn(v, k)) return null;
     for (const n of [loop[(i + loop.length - 1) % loop.length], loop[(i + 1) % loop.length]] as number[]) {
       const across = Math.abs((x[n] as number) - (x[v] as number));
-      const beside = n !== v && isOn(n, k) && across > ALONG * Math.abs((y[n] as number) - (y[v] as number));
+      const beside =
+        n !== v && isOn(n, k) && across > ALONG_RULING_SLOPE * Math.abs((y[n] as number) - (y[v] as number));
       if (beside && off(n) < off(v)) return null;
     }
     return k;

@@ -11,10 +11,9 @@ import { evaluate } from "../curve/curve.js";
 import type { SaddleCurve } from "../curve/saddle.js";
 import { type Diagnostic, diagnostic } from "../diagnostic.js";
 import type { Edge, Solid } from "../solid.js";
+import { KINK_AT_END } from "../tolerance.js";
 import { dot, normalize, sub } from "../vec.js";
 
-/** A kink this near an end of the edge (radians of the parameter) is the end. */
-const AT_END = 1e-8;
 /** Stretches in which the sharpest turn is looked for. */
 const STRETCHES = 48;
 /** Halvings of the sharpest stretch: down to 10⁻⁸ rad, below the rounding of the tightest smooth bend, √(1e-10/r). */
@@ -52,7 +51,7 @@ export function noKink(solid: Solid): Diagnostic[] {
 
 /** The parameter where a zero bracket's root has not the curve's sign; null when it has it all along. */
 function wrongSign(c: SaddleCurve, t0: number, t1: number): number | null {
-  const [lo, hi] = [Math.min(t0, t1) + AT_END, Math.max(t0, t1) - AT_END];
+  const [lo, hi] = [Math.min(t0, t1) + KINK_AT_END, Math.max(t0, t1) - KINK_AT_END];
   const half = (t: number): number => (t - c.phiN) / 2;
   for (const t of [lo, (lo + hi) / 2, hi]) {
     if (c.a0 === 0 && Math.sin(half(t)) * c.signA < 0) return t;

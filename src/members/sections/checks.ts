@@ -5,13 +5,9 @@
  *
  * @packageDocumentation
  */
-import { RakewrightError } from "../../kernel/diagnostic.js";
 
-/**
- * mm. The least radius of an arc in a section: a micrometre, below what a mill or a tool can make, and a thousand times
- * the `STATION_MM` at which the kernel takes two stations of a section for one.
- */
-export const LEAST_RADIUS_MM = 1e-3;
+import { RakewrightError } from "../../kernel/diagnostic.js";
+import { LEAST_RADIUS_MM } from "../../kernel/tolerance.js";
 
 /** Throws `bad-section`. */
 export function badSection(

@@ -15,11 +15,11 @@ import {
   type Segment,
   segmentLength,
 } from "../../kernel/region.js";
-import { STATION_MM, STEP_MM } from "../../kernel/tolerance.js";
+import { LEAST_RADIUS_MM, STATION_MM, STEP_MM } from "../../kernel/tolerance.js";
 import type { Vec2 } from "../../kernel/vec.js";
 import { loopArea } from "../moments.js";
 import type { Section } from "../section.js";
-import { badSection, LEAST_RADIUS_MM } from "./checks.js";
+import { badSection } from "./checks.js";
 import { apart, meetingPoints } from "./segment-meet.js";
 
 /** Outline and name of a section of the user's own. */

@@ -8,10 +8,10 @@ import {
   planeAlongCylinder,
   planesMeet,
 } from "../../../src/kernel/curve/intersect.js";
-import { cylinderAbout } from "../../../src/kernel/curve/saddle.js";
 import { frameFromAxis } from "../../../src/kernel/frame.js";
 import { distanceTo, type PlaneSurface, type Surface } from "../../../src/kernel/surface.js";
 import { anySquareTo, length, normalize, type Vec3 } from "../../../src/kernel/vec.js";
+import { cylinderAbout } from "../../support/cylinder.js";
 
 const planeAt = (point: Vec3, n: Vec3): PlaneSurface => ({
   kind: "plane",

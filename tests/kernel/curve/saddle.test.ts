@@ -4,7 +4,6 @@ import { describe, expect, it } from "vitest";
 import { conicAt, conicParameter } from "../../../src/kernel/curve/conic.js";
 import { evaluate } from "../../../src/kernel/curve/curve.js";
 import {
-  cylinderAbout,
   saddleAt,
   saddleBetween,
   saddleDerivatives,
@@ -14,6 +13,7 @@ import {
 import { type CylinderSurface, distanceTo } from "../../../src/kernel/surface.js";
 import { distance, length, type Vec3 } from "../../../src/kernel/vec.js";
 import { list, num, referenceCase, referenceIds } from "../../joints/reference.js";
+import { cylinderAbout } from "../../support/cylinder.js";
 import { differencesOf } from "../../support/differences.js";
 
 const RAD = Math.PI / 180;

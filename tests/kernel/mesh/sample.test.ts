@@ -1,9 +1,10 @@
 /** Points along edges: on both surfaces, on every ruling, each edge once. */
 import { describe, expect, it } from "vitest";
 import { stepsPerTurn } from "../../../src/kernel/mesh/grid.js";
-import { RULING_MM, sampleEdges } from "../../../src/kernel/mesh/sample.js";
+import { sampleEdges } from "../../../src/kernel/mesh/sample.js";
 import type { Face } from "../../../src/kernel/solid.js";
 import { distanceTo, parametersOf } from "../../../src/kernel/surface.js";
+import { RULING_MM } from "../../../src/kernel/tolerance.js";
 import { distance, type Vec3 } from "../../../src/kernel/vec.js";
 import { turned } from "../../support/bar-moves.js";
 import { BARS, solidFor } from "../../support/bars.js";

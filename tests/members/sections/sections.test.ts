@@ -6,9 +6,9 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { RakewrightError } from "../../../src/kernel/diagnostic.js";
 import { type Loop, loopsOf, pointOn, segmentLength } from "../../../src/kernel/region.js";
+import { LEAST_RADIUS_MM } from "../../../src/kernel/tolerance.js";
 import { sectionProperties } from "../../../src/members/properties.js";
 import type { Section } from "../../../src/members/section.js";
-import { LEAST_RADIUS_MM } from "../../../src/members/sections/checks.js";
 import { rectBar, rectTube } from "../../../src/members/sections/rect.js";
 import { roundBar, roundTube } from "../../../src/members/sections/round.js";
 
