@@ -16,7 +16,7 @@ import type { Member } from "../members/member.js";
 import { checkJoints } from "./check-joints.js";
 import { combineAt } from "./combine.js";
 import { acrossPost } from "./crest.js";
-import { type Decision, endKey } from "./decision.js";
+import { type Combine, type Decision, endKey } from "./decision.js";
 import { explicitDecisions } from "./explicit.js";
 import type { JointRules, MemberEnd, MiterJoint } from "./joint.js";
 import { miterDecisions } from "./miter-decision.js";
@@ -101,7 +101,7 @@ function decideMiter(d: Deciding, m: Meeting): void {
 function decideEnd(d: Deciding, m: Meeting): void {
   const key = endKey(m.end);
   if (m.spans.length > 0) {
-    d.byEnd.set(key, skin(d, "rule:end-on-span", m.spans, "min"));
+    d.byEnd.set(key, skin(d, "rule:end-on-span", m.spans, NEAREST));
     return;
   }
   const rails = m.ends.filter((e) => !isPost(d, e));
@@ -110,7 +110,7 @@ function decideEnd(d: Deciding, m: Meeting): void {
     return;
   }
   if (isPost(d, m.end) && rails.length === 1) {
-    d.byEnd.set(key, skin(d, "rule:post-under-rail", [(rails[0] as MemberEnd).member], "min"));
+    d.byEnd.set(key, skin(d, "rule:post-under-rail", [(rails[0] as MemberEnd).member], NEAREST));
     return;
   }
   const posts = m.ends.filter((e) => isPost(d, e));
@@ -124,19 +124,16 @@ function decideEnd(d: Deciding, m: Meeting): void {
   d.byEnd.set(key, { kind: "flat", joint: "rule:free-end", onto: [], point, normal, miter: false, step: 0 });
 }
 
-function skin(
-  d: Deciding,
-  joint: string,
-  onto: readonly string[],
-  combine: "min" | "max" | "first",
-): Decision {
+const NEAREST: Combine = { by: "min" };
+
+function skin(d: Deciding, joint: string, onto: readonly string[], combine: Combine): Decision {
   return { kind: "skin", joint, onto, gap: d.rules.gap, shoulder: "refuse", combine };
 }
 
 /** Where a post ends under two mitred rails. */
 function underBreak(d: Deciding, m: Meeting, rails: readonly [MemberEnd, MemberEnd]): void {
   const onto = rails.map((r) => r.member);
-  const combined = combineAt(d.members, m.end, rails, "rule:post-under-break");
+  const combined = combineAt(d.members, m.end, rails, "rule:post-under-break", d.byEnd);
   if (combined.diagnostic) d.diagnostics.push(combined.diagnostic);
   d.byEnd.set(endKey(m.end), skin(d, "rule:post-under-break", onto, combined.combine));
 }

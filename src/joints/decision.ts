@@ -24,9 +24,16 @@ export type Decision =
       readonly onto: readonly string[];
       readonly gap: number;
       readonly shoulder: "refuse" | "midline";
-      /** How several headers combine: the nearest, the farthest, or the first where their skins are one. */
-      readonly combine: "min" | "max" | "first";
+      readonly combine: Combine;
     };
+
+/**
+ * How several headers combine: the nearest, the farthest, the first where their skins are one, or of two mitred ones each
+ * on its own side of their miter plane (the normal points from the first to the second).
+ */
+export type Combine =
+  | { readonly by: "min" | "max" | "first" }
+  | { readonly by: "select"; readonly point: Vec3; readonly normal: Vec3 };
 
 /** Key of an end in maps. */
 export function endKey(end: MemberEnd): string {

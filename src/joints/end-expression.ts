@@ -37,6 +37,12 @@ export function endExpression(
       source: { joint: decision.joint, onto: id },
     };
   });
-  if (hits.length === 1 || decision.combine === "first") return hits[0] as EndExpression;
-  return { kind: decision.combine, of: hits };
+  const { combine } = decision;
+  if (hits.length === 1 || combine.by === "first") return hits[0] as EndExpression;
+  if (combine.by !== "select") return { kind: combine.by, of: hits };
+  return {
+    kind: "select",
+    plane: { point: pointToLocal(frame, combine.point), normal: directionToLocal(frame, combine.normal) },
+    of: hits as [EndExpression, EndExpression],
+  };
 }

@@ -10,7 +10,7 @@ import { PARALLEL_SINE } from "../kernel/tolerance.js";
 import { normalize, type Vec3 } from "../kernel/vec.js";
 import type { Member } from "../members/member.js";
 import { combineAt } from "./combine.js";
-import { type Decision, endKey } from "./decision.js";
+import { type Combine, type Decision, endKey } from "./decision.js";
 import type { BoreJoint, CopeJoint, CutJoint, Joint, JointRules, MemberEnd } from "./joint.js";
 import { miterDecisions } from "./miter-decision.js";
 import { endPoint } from "./nodes.js";
@@ -107,7 +107,7 @@ function cope(
   before: ReadonlyMap<string, Decision>,
 ): Explicit {
   const diagnostics: Diagnostic[] = [];
-  let combine: "min" | "max" | "first" = "min";
+  let combine: Combine = { by: "min" };
   if (joint.onto.length === 0 || joint.onto.includes(joint.end.member)) {
     return { byEnd: new Map(), diagnostics: [noHeader(joint)] };
   }
@@ -115,7 +115,7 @@ function cope(
   if (onto.length === 2) {
     const rails = sharedMiter(onto as [string, string], before);
     if (rails) {
-      const found = combineAt(members, joint.end, rails, joint.id);
+      const found = combineAt(members, joint.end, rails, joint.id, before);
       combine = found.combine;
       if (found.diagnostic) diagnostics.push(found.diagnostic);
     }

@@ -6,7 +6,7 @@
  *
  * @packageDocumentation
  */
-import { type CompiledEnd, endAt } from "./end-compile.js";
+import { type CompiledEnd, endAt, sideOfSplit, splitBetween } from "./end-compile.js";
 import { loopsOf, pointOn, type Region, type Segment, segmentLength, tangentOn } from "./region.js";
 import { cornerHeight, type Sheet } from "./sheet.js";
 import { extremesOf } from "./station.js";
@@ -66,9 +66,12 @@ function crossings(segment: Segment, hu: number, hv: number, h0: number, h: numb
   return out;
 }
 
+/** How far two sheets are from taking over from each other: by their heights, or from the miter plane that parts them. */
 function difference(end: CompiledEnd, i: number, j: number, segment: Segment, t: number): number {
   const [u, v] = pointOn(segment, t);
-  return cornerHeight(end.sheets[i] as Sheet, u, v) - cornerHeight(end.sheets[j] as Sheet, u, v);
+  const height = cornerHeight(end.sheets[i] as Sheet, u, v);
+  const split = splitBetween(end, i, j);
+  return split ? sideOfSplit(split, u, v, height) : height - cornerHeight(end.sheets[j] as Sheet, u, v);
 }
 
 /** The t in [a, b] where two sheets are equally far, by bisection to the last bit. */

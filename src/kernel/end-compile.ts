@@ -4,7 +4,7 @@
  * @packageDocumentation
  */
 import { type Diagnostic, diagnostic } from "./diagnostic.js";
-import type { EndExpression, HitContact } from "./end.js";
+import type { EndExpression, HitContact, SelectEnd } from "./end.js";
 import { firstHitProfile, type Profile, pieceHeight, projectLoop } from "./profile.js";
 import type { Region } from "./region.js";
 import { planeSheet, profileSheet, type Sheet, sheetHeight } from "./sheet.js";
@@ -25,7 +25,21 @@ export type EndNode =
       /** Sheet of each interval between breaks. */
       readonly sheets: readonly number[];
     }
-  | { readonly kind: "min" | "max"; readonly of: readonly EndNode[] };
+  | { readonly kind: "min" | "max"; readonly of: readonly EndNode[] }
+  | Split;
+
+/** Two mitred headers: where their sheets take over from each other is the miter plane, not where they are equally far. */
+export interface Split {
+  readonly kind: "select";
+  readonly point: Vec3;
+  /** Unit, from the first header to the second. */
+  readonly normal: Vec3;
+  readonly of: readonly [EndNode, EndNode];
+  /** Sheets of the first header are those in [from, middle), of the second those in [middle, to). */
+  readonly from: number;
+  readonly middle: number;
+  readonly to: number;
+}
 
 /** An end ready to be evaluated. */
 export interface CompiledEnd {
@@ -33,6 +47,7 @@ export interface CompiledEnd {
   readonly sheets: readonly Sheet[];
   readonly root: EndNode;
   readonly hits: readonly Extract<EndNode, { kind: "hit" }>[];
+  readonly splits: readonly Split[];
 }
 
 /** Which sheet closes the bar at a place; `sheet` is −1 and `out` +∞ where nothing does. */
@@ -57,6 +72,8 @@ function nodeAt(end: CompiledEnd, node: EndNode, u: number, v: number): EndValue
       const sheet = sheetOfHit(node, node.h0 + node.hu * u + node.hv * v);
       return sheet < 0 ? NOTHING : { out: end.dir * sheetHeight(end.sheets[sheet] as Sheet, u, v), sheet };
     }
+    case "select":
+      return selectAt(end, node, u, v);
     default: {
       let best = nodeAt(end, node.of[0] as EndNode, u, v);
       for (let i = 1; i < node.of.length; i++) {
@@ -66,6 +83,27 @@ function nodeAt(end: CompiledEnd, node: EndNode, u: number, v: number): EndValue
       return best;
     }
   }
+}
+
+function selectAt(end: CompiledEnd, node: Split, u: number, v: number): EndValue {
+  const [a, b] = [nodeAt(end, node.of[0], u, v), nodeAt(end, node.of[1], u, v)];
+  // How far each hit is past the plane, on the side where it is not its header's own.
+  const pastA = a.sheet < 0 ? Number.POSITIVE_INFINITY : sideOfSplit(node, u, v, end.dir * a.out);
+  const pastB = b.sheet < 0 ? Number.POSITIVE_INFINITY : -sideOfSplit(node, u, v, end.dir * b.out);
+  if (pastA <= 0 && pastB <= 0) return a.out <= b.out ? a : b;
+  if (Math.min(pastA, pastB) > STATION_MM) return NOTHING;
+  return pastA <= pastB ? a : b;
+}
+
+/** Signed distance of (u, v, s) from a miter plane, millimetres; + on the second header's side. */
+export function sideOfSplit({ point, normal }: Split, u: number, v: number, s: number): number {
+  return (u - point[0]) * normal[0] + (v - point[1]) * normal[1] + (s - point[2]) * normal[2];
+}
+
+/** The select whose two headers two sheets belong to, one each; undefined when none parts them. */
+export function splitBetween(end: CompiledEnd, i: number, j: number): Split | undefined {
+  const [lo, hi] = i < j ? [i, j] : [j, i];
+  return end.splits.find((s) => lo >= s.from && lo < s.middle && hi >= s.middle && hi < s.to);
 }
 
 function sheetOfHit(node: Extract<EndNode, { kind: "hit" }>, h: number): number {
@@ -89,6 +127,7 @@ interface Building {
   readonly section: Region;
   readonly sheets: Sheet[];
   readonly hits: Extract<EndNode, { kind: "hit" }>[];
+  readonly splits: Split[];
   readonly diagnostics: Diagnostic[];
 }
 
@@ -103,15 +142,16 @@ export function compileEnd(
   dir: 1 | -1,
   section: Region,
 ): { readonly end: CompiledEnd | null; readonly diagnostics: readonly Diagnostic[] } {
-  const b: Building = { dir, section, sheets: [], hits: [], diagnostics: [] };
+  const b: Building = { dir, section, sheets: [], hits: [], splits: [], diagnostics: [] };
   const root = build(b, expression, false);
   if (!root || b.diagnostics.some((d) => d.severity === "error"))
     return { end: null, diagnostics: b.diagnostics };
-  return { end: { dir, sheets: b.sheets, root, hits: b.hits }, diagnostics: b.diagnostics };
+  return { end: { dir, sheets: b.sheets, root, hits: b.hits, splits: b.splits }, diagnostics: b.diagnostics };
 }
 
 function build(b: Building, e: EndExpression, shielded: boolean): EndNode | null {
   if (e.kind === "hit") return buildHit(b, e, shielded);
+  if (e.kind === "select") return buildSelect(b, e);
   if (e.kind === "plane") {
     const sheet = planeSheet(e.point, e.normal, b.dir, e.source);
     if (!sheet) {
@@ -142,6 +182,28 @@ function build(b: Building, e: EndExpression, shielded: boolean): EndNode | null
   const of = e.of.map((x) => build(b, x, shielded || planeBeside || (e.kind === "min" && e.of.length > 1)));
   if (of.some((x) => x === null)) return null;
   return { kind: e.kind, of: of as EndNode[] };
+}
+
+/** Each header covers its own side only, so neither need reach over the whole branch. */
+function buildSelect(b: Building, e: SelectEnd): Split | null {
+  const from = b.sheets.length;
+  const first = build(b, e.of[0], true);
+  const middle = b.sheets.length;
+  const second = build(b, e.of[1], true);
+  if (!first || !second) return null;
+  const normal = scale(e.plane.normal, 1 / length(e.plane.normal));
+  const { point } = e.plane;
+  const split: Split = {
+    kind: "select",
+    point,
+    normal,
+    of: [first, second],
+    from,
+    middle,
+    to: b.sheets.length,
+  };
+  b.splits.push(split);
+  return split;
 }
 
 function buildHit(b: Building, e: HitContact, shielded: boolean): EndNode | null {

@@ -3,8 +3,8 @@
  *
  * An end is a function of the place (u, v) in the section: how far the material goes outwards there. It is built from
  * contacts, `plane` and `hit` (the first point of a header's skin that a fibre meets going outwards), by `min` (the
- * nearest contact stops the fibre) and `max` (the farthest one does). What lies beyond the first contact falls off, as
- * at a saw, a torch or a notcher.
+ * nearest contact stops the fibre), `max` (the farthest one does) and `select` (each of two mitred headers counts only on
+ * its own side of the miter plane). What lies beyond the first contact falls off, as at a saw, a torch or a notcher.
  *
  * @packageDocumentation
  */
@@ -47,5 +47,16 @@ export interface MaxEnd {
   readonly of: readonly EndExpression[];
 }
 
+/**
+ * Two mitred headers. A hit on the first counts only behind the miter plane, one on the second only before it; where both
+ * count the nearer stops the fibre, where neither does nothing closes it.
+ */
+export interface SelectEnd {
+  readonly kind: "select";
+  /** The plane the two are mitred in; its normal, any length above zero, points from the first header to the second. */
+  readonly plane: { readonly point: Vec3; readonly normal: Vec3 };
+  readonly of: readonly [EndExpression, EndExpression];
+}
+
 /** An end of a bar, in the bar's own frame (axis along +z; end 0 looks to −z, end 1 to +z). */
-export type EndExpression = PlaneContact | HitContact | MinEnd | MaxEnd;
+export type EndExpression = PlaneContact | HitContact | MinEnd | MaxEnd | SelectEnd;

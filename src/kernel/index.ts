@@ -18,7 +18,15 @@ export {
   type Result,
   type Severity,
 } from "./diagnostic.js";
-export type { ContactSource, EndExpression, HitContact, MaxEnd, MinEnd, PlaneContact } from "./end.js";
+export type {
+  ContactSource,
+  EndExpression,
+  HitContact,
+  MaxEnd,
+  MinEnd,
+  PlaneContact,
+  SelectEnd,
+} from "./end.js";
 export {
   composeFrames,
   directionToLocal,

@@ -17,12 +17,14 @@ import {
 } from "./curve/intersect.js";
 import type { LineCurve } from "./curve/line.js";
 import { saddleBetween, saddleNumbers, saddleParameter } from "./curve/saddle.js";
-import { type CompiledEnd, endAt } from "./end-compile.js";
+import { type CompiledEnd, endAt, type Split, splitBetween } from "./end-compile.js";
+import { frameFromAxis } from "./frame.js";
 import type { Region } from "./region.js";
 import { regionContains } from "./region-contains.js";
 import { cornerHeight, type Sheet, sheetHeight } from "./sheet.js";
+import type { Surface } from "./surface.js";
 import { INSIDE_MM, ON_SURFACE_MM, OTHER_CROSSING_MM, PARALLEL_SINE, STATION_MM } from "./tolerance.js";
-import { cross, distance, dot, length, normalize, sub, type Vec3 } from "./vec.js";
+import { anySquareTo, cross, distance, dot, length, normalize, sub, type Vec3 } from "./vec.js";
 
 /** A vertex of the outline where the sheet changes. */
 export interface OutlineVertex {
@@ -76,7 +78,9 @@ function candidates(end: CompiledEnd): Candidate[] {
   for (let i = 0; i < end.sheets.length; i++) {
     for (let j = i + 1; j < end.sheets.length; j++) {
       if (hitOf.has(i) && hitOf.get(i) === hitOf.get(j)) continue;
-      for (const curve of meetingCurves(end.sheets[i] as Sheet, end.sheets[j] as Sheet)) {
+      const split = splitBetween(end, i, j);
+      const [a, b] = [end.sheets[i] as Sheet, end.sheets[j] as Sheet];
+      for (const curve of split ? miterCurves(split, a) : meetingSurfaces(a.surface, b.surface)) {
         out.push({ i, j, curve, period: curve.kind === "line" ? 0 : 2 * Math.PI });
       }
     }
@@ -84,8 +88,13 @@ function candidates(end: CompiledEnd): Candidate[] {
   return out;
 }
 
-function meetingCurves(first: Sheet, second: Sheet): readonly Curve[] {
-  const [a, b] = [first.surface, second.surface];
+/** Mitred skins meet on the miter plane, where neither can be told from the other: the first is cut by the plane itself. */
+function miterCurves(split: Split, first: Sheet): readonly Curve[] {
+  const frame = frameFromAxis(split.point, split.normal, anySquareTo(split.normal));
+  return meetingSurfaces({ kind: "plane", frame }, first.surface);
+}
+
+function meetingSurfaces(a: Surface, b: Surface): readonly Curve[] {
   if (a.kind === "plane" && b.kind === "plane") {
     const line = planesMeet(a, b);
     return line ? [line] : [];

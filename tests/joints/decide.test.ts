@@ -36,7 +36,7 @@ describe("an end on a span", () => {
       onto: ["R"],
       gap: 0,
       shoulder: "refuse",
-      combine: "min",
+      combine: { by: "min" },
     };
     expect(decided([level, p]).at("P", 1)).toEqual(skin);
     expect(decided([level, p], { rules: { gap: 1.6 } }).at("P", 1)).toEqual({ ...skin, gap: 1.6 });
@@ -79,12 +79,16 @@ describe("a post where rails end", () => {
       combine: "min",
     });
     expect(crest.at("A", 1)).toMatchObject({ miter: true, onto: ["R"] });
-    expect(decided([rake(1600), level, p]).at("P", 1)).toMatchObject({ combine: "max" });
+    expect(decided([rake(1600), level, p]).at("P", 1)).toMatchObject({ combine: { by: "max" } });
   });
 
-  it("says so where the two rails turn a plan corner over it", () => {
+  it("is shaped to each of two mitred rails on its own side where they turn a plan corner over it", () => {
     const corner = decided([rail("A", [0, -1000, 900], [0, 0, 900]), level, p]);
-    expect(corner.codes).toEqual(["post-off-break"]);
+    expect(corner.codes).toEqual([]);
+    expect(corner.at("P", 1)).toMatchObject({
+      onto: ["A", "R"],
+      combine: { by: "select", point: [0, 0, 900] },
+    });
   });
 
   it("is shaped to the one rail that ends there, which goes on flush with its far face (design: the last rail)", () => {

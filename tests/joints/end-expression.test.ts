@@ -72,7 +72,7 @@ describe("endExpression", () => {
             onto: ["R"],
             gap,
             shoulder: "refuse",
-            combine: "min",
+            combine: { by: "min" },
           };
           for (const q of endsOf(skin, members, 1)) {
             const w = sub(q, [0, beside, 700]);
@@ -90,8 +90,8 @@ describe("endExpression", () => {
     const headers = [rail("A", [-500, 0, 600], [500, 0, 600]), rail("B", [-500, 0, 660], [500, 0, 660])];
     const members = new Map([...headers, post("P", [0, 0, 0], [0, 0, 600])].map((m) => [m.id, m]));
     const skin = { kind: "skin", joint: "J", onto: ["A", "B"], gap: 0, shoulder: "refuse" } as const;
-    const lowest = (combine: "min" | "max") =>
-      Math.max(...endsOf({ ...skin, combine }, members, 1).map((p) => p[2]));
+    const lowest = (by: "min" | "max") =>
+      Math.max(...endsOf({ ...skin, combine: { by } }, members, 1).map((p) => p[2]));
     expect(lowest("max") - lowest("min")).toBeCloseTo(60, 9);
   });
 });

@@ -22,7 +22,7 @@ function onto(header: Member, member: Member) {
     onto: [header.id],
     gap: 0,
     shoulder: "refuse",
-    combine: "min",
+    combine: { by: "min" },
   } as const;
   const expression = endExpression(skin, member, members);
   return {
@@ -86,7 +86,7 @@ describe("compileFlattest", () => {
         onto: ["R0", "R1"],
         gap: 0,
         shoulder: "refuse",
-        combine: "min",
+        combine: { by: "min" },
       } as const;
       return compileFlattest(endExpression(skin, under, members), 1, under.section.region);
     };

@@ -201,22 +201,29 @@ describe("rays against the finite, mitred headers (own code, by brute force)", (
     const [t0, t1] = [(-qb - Math.sqrt(disc)) / (2 * qa), (-qb + Math.sqrt(disc)) / (2 * qa)];
     // Inside the cylinder for t0..t1; the rail keeps what is on its own side of the miter plane.
     const [m0, m1] = [dot(w, rail.miter), dot(d, rail.miter)];
+    // A ray along the miter plane is on one side of it all the way.
+    if (Math.abs(m1) < 1e-12) return m0 >= 0 ? t0 : Number.POSITIVE_INFINITY;
     const cut = -m0 / m1;
     const from = m1 > 0 ? Math.max(t0, cut) : t0;
     const to = m1 < 0 ? Math.min(t1, cut) : t1;
     return from < to ? from : Number.POSITIVE_INFINITY;
   }
 
-  for (const [name, rise1, rise2] of [
-    ["crest", -0.7, 0],
-    ["crest of two rakes", -0.7, -0.3],
-    ["valley", 0.7, 0],
-    ["valley of two rakes", 0.5, 0.9],
+  for (const [name, rise1, rise2, turn] of [
+    ["crest", -0.7, 0, 0],
+    ["crest of two rakes", -0.7, -0.3, 0],
+    ["valley", 0.7, 0, 0],
+    ["valley of two rakes", 0.5, 0.9, 0],
+    ["level plan corner", 0, 0, 90],
+    ["plan corner of a rake and a level", -0.7, 0, 90],
+    ["plan corner of two rakes", -0.6, 0.5, 60],
+    ["rail that turns almost straight back", 0, 0, 140],
   ] as const) {
     it(`a post under a ${name} ends where the rays do, within 1e-9 mm`, () => {
       const node: Vec3 = [0, 0, 900];
       const first = unit([-1, 0, rise1]);
-      const second = unit([1, 0, rise2]);
+      const [c, t] = [Math.cos((turn * Math.PI) / 180), Math.sin((turn * Math.PI) / 180)];
+      const second = unit([c, t, rise2]);
       const rail = (id: string, away: Vec3) =>
         member({
           id,

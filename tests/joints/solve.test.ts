@@ -52,6 +52,7 @@ const CODES: Readonly<
   },
   "post-off-break": {
     members: [level, rail("B", [3000, 0, 900], [3000, 900, 900]), under(3000)],
+    joints: [{ kind: "cut", id: "K", end: { member: "B", end: 0 }, cut: { type: "square" } }],
     blocked: ["P"],
   },
   "branch-hangs-off": { members: [level, under(1000, TUBE60)], blocked: ["P"] },

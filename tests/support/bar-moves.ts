@@ -71,6 +71,10 @@ function moveEnd(e: EndExpression, m: Move): EndExpression {
       const gap = rest.gap === undefined ? {} : { gap: rest.gap * m.size };
       return { ...e, skin: { ...rest, ...gap, frame: moved, loop: scaleLoop(own, m.size) } };
     }
+    case "select": {
+      const plane = { point: m.point(e.plane.point), normal: m.direction(e.plane.normal) };
+      return { ...e, plane, of: [moveEnd(e.of[0], m), moveEnd(e.of[1], m)] };
+    }
     default:
       return { ...e, of: e.of.map((x) => moveEnd(x, m)) };
   }

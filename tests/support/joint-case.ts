@@ -34,7 +34,14 @@ export type EndCase =
   | { readonly kind: "plane"; readonly point: Vec3; readonly normal: Vec3 }
   | { readonly kind: "hit"; readonly header: HeaderCase }
   | { readonly kind: "min"; readonly of: readonly EndCase[] }
-  | { readonly kind: "max"; readonly of: readonly EndCase[] };
+  | { readonly kind: "max"; readonly of: readonly EndCase[] }
+  /** Two mitred headers, whole on their own sides of a plane; its normal points from the first to the second. */
+  | {
+      readonly kind: "select";
+      readonly point: Vec3;
+      readonly normal: Vec3;
+      readonly of: readonly [EndCase & { kind: "hit" }, EndCase & { kind: "hit" }];
+    };
 
 export interface JointCase {
   readonly name: string;
@@ -95,6 +102,10 @@ function sectionOf({ outer, hole }: SectionCase) {
 function endOf(e: EndCase, onto: string): EndExpression {
   const source = { joint: "case", onto };
   if (e.kind === "plane") return { kind: "plane", point: e.point, normal: e.normal, source };
+  if (e.kind === "select") {
+    const [first, second] = [endOf(e.of[0], `${onto}.0`), endOf(e.of[1], `${onto}.1`)];
+    return { kind: "select", plane: { point: e.point, normal: e.normal }, of: [first, second] };
+  }
   if (e.kind !== "hit") return { kind: e.kind, of: e.of.map((x, i) => endOf(x, `${onto}.${i}`)) };
   const { outline, at, axis, across, gap, shoulder } = e.header;
   const frame = { origin: at, x: across, y: cross3(axis, across), z: axis };

@@ -63,6 +63,36 @@ const pairOf = (kind: "min" | "max", od: number): EndCase => ({
   of: [on(header(round(od), 54)), on(header(round(od), 90))],
 });
 
+/** A unit vector: `turn` degrees round from +x towards +y, rising `rise` per unit of level. */
+const away = (turn: number, rise: number): Vec3 => {
+  const k = 1 / Math.hypot(1, rise);
+  return [Math.cos(turn * RAD) * k, Math.sin(turn * RAD) * k, rise * k];
+};
+
+/** Two mitred headers leaving a corner at z = 120 over the branch, one behind and one before their miter plane. */
+export function corner(
+  outline: Outline,
+  first: readonly [number, number],
+  second: readonly [number, number],
+  gap = 0,
+): EndCase {
+  const [a, b] = [away(...first), away(...second)];
+  const upright = (axis: Vec3): Vec3 => {
+    const k = 1 / Math.hypot(axis[0], axis[1]);
+    return [-axis[1] * k, axis[0] * k, 0];
+  };
+  const leg = (axis: Vec3) => ({
+    kind: "hit" as const,
+    header: { outline, at: [0, 0, 120] as const, axis, across: upright(axis), gap },
+  });
+  return {
+    kind: "select",
+    point: [0, 0, 120],
+    normal: [b[0] - a[0], b[1] - a[1], b[2] - a[2]],
+    of: [leg(a), leg(b)],
+  };
+}
+
 /** Away from any tangency of branch and header, or exactly on one. */
 export const NAMED: readonly JointCase[] = [
   one("tee 42.4 on 48.3", tube(42.4, 3.2), on(header(round(48.3), 90))),
@@ -102,6 +132,16 @@ export const NAMED: readonly JointCase[] = [
     on(header(round(60.3), 37, { at: 200 })),
     on(header(round(60.3), 50, { at: -20 })),
   ),
+  one("plan corner", tube(42.4, 3.2), corner(round(48.3), [180, 0], [90, 0])),
+  one("plan corner of 60 degrees", tube(42.4, 3.2), corner(round(48.3), [180, 0], [120, 0])),
+  one("plan corner with a gap", tube(42.4, 3.2), corner(round(48.3), [180, 0], [90, 0], 1.5)),
+  one("acute plan corner", tube(33.7, 3), corner(round(48.3), [180, 0], [230, 0])),
+  one("raking plan corner", tube(42.4, 3.2), corner(round(48.3), [180, -0.7], [90, 0])),
+  one("raking plan corner of two rakes", bar(30), corner(round(48.3), [170, -0.6], [80, 0.5])),
+  one("both rails to one side", tube(33.7, 3), corner(round(48.3), [0, 0], [0, 0.7])),
+  one("square post under a round plan corner", square(38.1, 3, 6), corner(round(48.3), [180, 0], [90, 0])),
+  one("round post under a square plan corner", tube(33.7, 3), corner(rect(50, 30, 5), [180, 0], [90, 0])),
+  one("square post under a square plan corner", square(50, 3, 6), corner(rect(50, 50, 6), [180, 0], [90, 0])),
   one("shoulders", square(50.8, 4.76, 9.5), on(header(round(48.26), 54.5, { shoulder: true }))),
 ];
 
@@ -115,6 +155,9 @@ export const TANGENT: readonly JointCase[] = [
   one("equal square tubes", square(38.1, 3, 6), on(header(rect(38.1, 25, 6), 60))),
   one("equal sharp square tubes", square(38.1, 3, 0), on(header(rect(38.1, 25, 0), 60))),
   one("square tube on equal round", square(38.1, 3, 6), on(header(round(38.1), 60))),
+  one("equal plan corner", tube(48.3, 3.2), corner(round(48.3), [180, 0], [90, 0])),
+  one("equal bars at a plan corner", bar(48.3), corner(round(48.3), [180, 0], [70, 0])),
+  one("equal raking plan corner", tube(48.3, 3.2), corner(round(48.3), [180, -0.7], [90, 0])),
   one("equal crest", tube(48.3, 3.2), pairOf("min", 48.3)),
   one("equal valley", tube(48.3, 3.2), pairOf("max", 48.3)),
 ];

@@ -129,6 +129,17 @@ function trimmed(b: Builders, shape: TopoDS_Shape, e: EndCase, dir: 1 | -1): Top
   }
   if (e.kind === "min") return e.of.reduce((s, x) => trimmed(b, s, x, dir), shape);
   if (e.kind === "max") throw new Error("A max is counted, not cut.");
+  if (e.kind === "select") {
+    // The miter's middle lies deep inside the headers; nothing of the branch is wanted past it.
+    const near = b.cut(shape, b.beyond(e.point, [0, 0, dir]));
+    const [x, y, z] = e.normal;
+    const wholes = e.of.map(({ header: { at, axis, across, outline, gap } }) =>
+      b.prism(grown(outline, gap), { at: along(at, axis, -FAR / 2), x: across, z: axis }, FAR),
+    ) as [TopoDS_Shape, TopoDS_Shape];
+    const first = b.cut(wholes[0], b.beyond(e.point, e.normal));
+    const second = b.cut(wholes[1], b.beyond(e.point, [-x, -y, -z]));
+    return b.cut(b.cut(near, first), second);
+  }
   const { point, normal } = widest(e.header, dir);
   const k = normal[2] * dir > 0 ? 1 : -1;
   const near = b.cut(shape, b.beyond(point, [normal[0] * k, normal[1] * k, normal[2] * k]));

@@ -61,20 +61,45 @@ function crossCircle(
   return [(middle - half) / k, (middle + half) / k];
 }
 
-/** Outward coordinate at which a fibre going to dir·z first meets a header; +∞ when it passes by. */
-export function hitHeader(header: HeaderCase, dir: 1 | -1, u: number, v: number): number {
+/** Outward coordinates at which a fibre going to dir·z enters and leaves a header that has no ends; null when it passes by. */
+function insideHeader(header: HeaderCase, dir: 1 | -1, u: number, v: number): [number, number] | null {
   const y = cross3(header.axis, header.across);
   const rel: Vec3 = [u - header.at[0], v - header.at[1], -header.at[2]];
-  const [dx, dy] = [dir * header.across[2], dir * y[2]];
-  const found = crossOutline(
+  return crossOutline(
     grown(header.outline, header.gap),
     dot3(rel, header.across),
     dot3(rel, y),
-    dx,
-    dy,
+    dir * header.across[2],
+    dir * y[2],
   );
+}
+
+/** Outward coordinate at which a fibre enters the part of a header behind a plane, by skin or by miter; +∞ when it passes by. */
+function enterBehind(
+  header: HeaderCase,
+  dir: 1 | -1,
+  [u, v]: readonly [number, number],
+  point: Vec3,
+  normal: Vec3,
+): number {
+  const found = insideHeader(header, dir, u, v);
+  if (!found) return Number.POSITIVE_INFINITY;
+  // Behind: before + rate·out ≤ 0.
+  const before = dot3([u - point[0], v - point[1], -point[2]], normal);
+  const rate = dir * normal[2];
+  let [enter, leave] = found;
+  if (Math.abs(rate) < 1e-12) return before <= 0 ? enter : Number.POSITIVE_INFINITY;
+  if (rate > 0) leave = Math.min(leave, -before / rate);
+  else enter = Math.max(enter, -before / rate);
+  return enter <= leave ? enter : Number.POSITIVE_INFINITY;
+}
+
+/** Outward coordinate at which a fibre going to dir·z first meets a header; +∞ when it passes by. */
+export function hitHeader(header: HeaderCase, dir: 1 | -1, u: number, v: number): number {
+  const found = insideHeader(header, dir, u, v);
   if (found) return found[0];
   if (!header.shoulder) return Number.POSITIVE_INFINITY;
+  const rel: Vec3 = [u - header.at[0], v - header.at[1], -header.at[2]];
   // The plane through the axis square to the fibre's direction seen along the axis.
   const z = dir * header.axis[2];
   const m: Vec3 = [-z * header.axis[0], -z * header.axis[1], dir - z * header.axis[2]];
@@ -82,8 +107,8 @@ export function hitHeader(header: HeaderCase, dir: 1 | -1, u: number, v: number)
 }
 
 /** Outward coordinate of every single contact of an end at (u, v), in the order they are named. */
-export function contactsOf(e: EndCase): readonly Exclude<EndCase, { kind: "min" | "max" }>[] {
-  return e.kind === "min" || e.kind === "max" ? e.of.flatMap(contactsOf) : [e];
+export function contactsOf(e: EndCase): readonly Extract<EndCase, { kind: "plane" | "hit" }>[] {
+  return e.kind === "plane" || e.kind === "hit" ? [e] : e.of.flatMap(contactsOf);
 }
 
 /** Outward coordinate at which the end closes the fibre. */
@@ -95,6 +120,13 @@ export function endHeight(e: EndCase, dir: 1 | -1, u: number, v: number): number
     }
     case "hit":
       return hitHeader(e.header, dir, u, v);
+    case "select": {
+      const [x, y, z] = e.normal;
+      return Math.min(
+        enterBehind(e.of[0].header, dir, [u, v], e.point, e.normal),
+        enterBehind(e.of[1].header, dir, [u, v], e.point, [-x, -y, -z]),
+      );
+    }
     default: {
       const all = e.of.map((x) => endHeight(x, dir, u, v));
       return e.kind === "min" ? Math.min(...all) : Math.max(...all);
