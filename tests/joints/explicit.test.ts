@@ -30,7 +30,14 @@ const codes = (joints: readonly Joint[], members?: readonly Member[]): string[] 
 describe("a cope asked for", () => {
   it("takes the rules' gap and refuses an overhang unless told otherwise", () => {
     const plain: Joint = { kind: "cope", id: "K", end: P1, onto: ["R"] };
-    const wanted = { kind: "skin", joint: "K", onto: ["R"], gap: 0.5, shoulder: "refuse", combine: { by: "min" } };
+    const wanted = {
+      kind: "skin",
+      joint: "K",
+      onto: ["R"],
+      gap: 0.5,
+      shoulder: "refuse",
+      combine: { by: "min" },
+    };
     expect(asked([plain]).at(P1)).toEqual(wanted);
     expect(asked([{ ...plain, gap: 0, shoulder: "midline" }]).at(P1)).toEqual({
       ...wanted,
