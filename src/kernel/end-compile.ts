@@ -5,7 +5,7 @@
  */
 import { type Diagnostic, diagnostic } from "./diagnostic.js";
 import type { EndExpression, HitContact, SelectEnd } from "./end.js";
-import { firstHitProfile, type Profile, pieceHeight, projectLoop } from "./profile.js";
+import { firstHitProfile, type Profile, type ProfileJump, pieceHeight, projectLoop } from "./profile.js";
 import type { Region } from "./region.js";
 import { planeSheet, profileSheet, type Sheet, sheetHeight } from "./sheet.js";
 import { offsetLoop } from "./skin-offset.js";
@@ -236,14 +236,14 @@ function buildHit(b: Building, e: HitContact, shielded: boolean): EndNode | null
     [dot(frame.x, n), dot(frame.y, n)],
     [dot(frame.x, m), dot(frame.y, m)],
   );
-  const raw = firstHitProfile(seen);
-  if (!raw.ok) {
-    b.diagnostics.push(...raw.diagnostics);
-    return null;
-  }
   const h0 = -dot(frame.origin, n);
   const stations = branchStations(b.section, n[0], n[1], h0);
-  let profile = snapProfile(raw.value, stations);
+  let profile = snapProfile(firstHitProfile(seen), stations);
+  const jump = profile.jumps.find((j) => isAcross(j.h, stations));
+  if (jump) {
+    b.diagnostics.push(jumpProblem(source.onto, jump));
+    return null;
+  }
   const over = overhangOf(stations, profile.breaks);
   if (over > 0 && skin.shoulder === "midline") profile = withShoulders(profile, stations);
   else if (over > 0 && !shielded) {
@@ -264,6 +264,21 @@ function buildHit(b: Building, e: HitContact, shielded: boolean): EndNode | null
   return node;
 }
 
+/** True when a place across the header is under the branch, not at its edge or beside it. */
+function isAcross(h: number, stations: readonly number[]): boolean {
+  const [lo, hi] = [stations[0] as number, stations[stations.length - 1] as number];
+  return h > lo + STATION_MM && h < hi - STATION_MM;
+}
+
+function jumpProblem(onto: string, { h, step }: ProfileJump): Diagnostic {
+  return diagnostic({
+    code: "profile-jumps",
+    message: `The near side of header ${onto} steps by ${step.toFixed(3)} mm under the branch, ${h.toFixed(3)} mm across the header; a cope needs a skin without steps.`,
+    hint: "Keep the branch clear of the step, turn the header so that an unbroken side faces it, or cut the branch to a plane.",
+    values: { onto, at: h, step },
+  });
+}
+
 /** The profile carried on past its silhouettes by level pieces, as far as the branch reaches. */
 function withShoulders(profile: Profile, stations: readonly number[]): Profile {
   const breaks = [...profile.breaks];
@@ -281,5 +296,5 @@ function withShoulders(profile: Profile, stations: readonly number[]): Profile {
     pieces.unshift({ kind: "flat", m0: pieceHeight(firstPiece, first), slope: 0, segment: -1 });
     breaks.unshift(lo);
   }
-  return { breaks, pieces };
+  return { ...profile, breaks, pieces };
 }

@@ -7,7 +7,6 @@
  *
  * @packageDocumentation
  */
-import { diagnostic, type Result } from "./diagnostic.js";
 import { type Loop, pointOn, reverseSegment, type Segment, tangentOn } from "./region.js";
 import { ROUNDING_MM, ROUNDING_SHARE, STEP_MM } from "./tolerance.js";
 import type { Vec2 } from "./vec.js";
@@ -28,6 +27,15 @@ export type ProfilePiece =
 export interface Profile {
   readonly breaks: readonly number[];
   readonly pieces: readonly ProfilePiece[];
+  /** Breaks at which the near side steps: beside a channel's flange, at the toe of an angle. */
+  readonly jumps: readonly ProfileJump[];
+}
+
+/** A step of the near side, millimetres. */
+export interface ProfileJump {
+  /** Where across the header. */
+  readonly h: number;
+  readonly step: number;
 }
 
 /** m*(h) of one piece. */
@@ -122,9 +130,9 @@ function turning(loop: readonly Segment[]): number {
  * The first-hit profile of a loop already seen in (h, m).
  *
  * @param loop - closed chain in (h, m), either sense
- * @returns the profile, or `profile-jumps` where the near side steps (a channel's or an angle's edge)
+ * @returns the profile; where the near side steps, as at a channel's or an angle's edge, the step is in `jumps`
  */
-export function firstHitProfile(loop: readonly Segment[]): Result<Profile> {
+export function firstHitProfile(loop: readonly Segment[]): Profile {
   const outward = turning(loop) > 0 ? 1 : -1;
   const candidates = loop.flatMap((s, i) => candidatesOf(s, i, outward));
   const marks = [...new Set(candidates.flatMap((c) => [c.lo, c.hi]))].sort((a, b) => a - b);
@@ -134,6 +142,7 @@ export function firstHitProfile(loop: readonly Segment[]): Result<Profile> {
   }
   const outBreaks: number[] = [breaks[0] as number];
   const pieces: ProfilePiece[] = [];
+  const jumps: ProfileJump[] = [];
   for (let i = 0; i + 1 < breaks.length; i++) {
     const [lo, hi] = [breaks[i] as number, breaks[i + 1] as number];
     const mid = (lo + hi) / 2;
@@ -148,23 +157,12 @@ export function firstHitProfile(loop: readonly Segment[]): Result<Profile> {
       outBreaks[outBreaks.length - 1] = hi;
       continue;
     }
-    if (last && Math.abs(pieceHeight(last, lo) - pieceHeight(best, lo)) > STEP_MM) {
-      return {
-        ok: false,
-        diagnostics: [
-          diagnostic({
-            code: "profile-jumps",
-            message: `The header's near side steps by ${Math.abs(pieceHeight(last, lo) - pieceHeight(best, lo)).toFixed(3)} mm at ${lo.toFixed(3)} mm across it; a cope needs a skin without steps.`,
-            hint: "Turn the header so that an unbroken side faces the branch, or cut the branch to a plane.",
-            values: { at: lo, step: Math.abs(pieceHeight(last, lo) - pieceHeight(best, lo)) },
-          }),
-        ],
-      };
-    }
+    const step = last ? Math.abs(pieceHeight(last, lo) - pieceHeight(best, lo)) : 0;
+    if (step > STEP_MM) jumps.push({ h: lo, step });
     pieces.push(best);
     outBreaks.push(hi);
   }
-  return { ok: true, value: { breaks: outBreaks, pieces: mergeRounds(outBreaks, pieces) }, diagnostics: [] };
+  return { breaks: outBreaks, pieces: mergeRounds(outBreaks, pieces), jumps };
 }
 
 /** Two half arcs of one circle are one piece. */

@@ -17,9 +17,6 @@ export interface Skin {
   readonly loop: Loop;
   /** Root gap left between the cut and the skin, millimetres, ≥ 0. The skin is offset outwards by it. Default 0. */
   readonly gap?: number;
-  /** Where the header's material begins and ends along its axis, millimetres from the frame's origin; unbounded when absent. */
-  readonly from?: number;
-  readonly to?: number;
   /**
    * What closes the branch where it is wider than the header. `refuse` (default): a diagnostic. `midline`: the plane
    * through the header's widest line and the line across it, which the skin meets without a jump.

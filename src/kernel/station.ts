@@ -64,5 +64,6 @@ export function snapProfile(profile: Profile, stations: readonly number[]): Prof
     if (lo !== p.h - p.radius) return { ...p, radius: p.h - lo };
     return p;
   });
-  return { breaks: profile.breaks.map(near), pieces };
+  const jumps = profile.jumps.map((j) => ({ ...j, h: near(j.h) }));
+  return { breaks: profile.breaks.map(near), pieces, jumps };
 }

@@ -2,6 +2,7 @@
 import { describe, expect, it } from "vitest";
 import { solidOfBar } from "../../src/kernel/bar-solid.js";
 import type { Diagnostic } from "../../src/kernel/diagnostic.js";
+import { massProperties } from "../../src/kernel/mass.js";
 import { eulerOf } from "../../src/kernel/rules/euler-number.js";
 import { polygonLoop } from "../../src/members/sections/custom.js";
 import {
@@ -107,23 +108,40 @@ describe("diagnostics of solidOfBar", () => {
     expect(Math.abs(d.values.u as number)).toBeCloseTo(15, 6);
   });
 
-  it("profile-jumps on a channel's open side", () => {
-    const channel = polygonLoop([
-      [-20, -20],
-      [-15, -20],
-      [-15, 15],
-      [15, 15],
-      [15, -20],
-      [20, -20],
-      [20, 20],
-      [-20, 20],
-    ]);
+  const channel = polygonLoop([
+    [-20, -20],
+    [-15, -20],
+    [-15, 15],
+    [15, 15],
+    [15, -20],
+    [20, -20],
+    [20, 20],
+    [-20, 20],
+  ]);
+
+  it("profile-jumps where a branch reaches over a channel's flange", () => {
     // Its open side is −v; the branch comes from below and sees it from there.
-    const seen = [90, -90].map((angle) => solidOfBar(barOf(rod(30), square(), onLoop(channel, 500, angle))));
+    const seen = [90, -90].map((angle) => solidOfBar(barOf(rod(31), square(), onLoop(channel, 500, angle))));
     expect(seen.filter((m) => m.ok)).toHaveLength(1);
     const d = seen.find((m) => !m.ok)!.diagnostics[0]!;
     expect(d).toMatchObject({ code: "profile-jumps", end: 1, members: ["B1"] });
     expect(d.values.step).toBeCloseTo(35, 9);
+  });
+
+  it("a branch that goes in between the flanges, with room or touching both, ends on the web", () => {
+    for (const od of [22, 30]) {
+      for (const gap of od === 22 ? [0, 1.5] : [0]) {
+        const ends = [90, -90].map((angle) => onLoop(channel, 500, angle, 0, { gap }));
+        const lengths = ends.map((end) => {
+          const made = solidOfBar(barOf(rod(od), square(), end));
+          if (!made.ok) throw new Error(made.diagnostics[0]?.message);
+          return massProperties(made.value).volume / ((Math.PI * od ** 2) / 4);
+        });
+        // The axis is at 500; the web's inner face is 15 beyond it, its back 20 before it.
+        expect(Math.min(...lengths)).toBeCloseTo(480 - gap, 9);
+        expect(Math.max(...lengths)).toBeCloseTo(515 - gap, 9);
+      }
+    }
   });
 
   it("gap-on-hollow-skin", () => {
@@ -135,8 +153,8 @@ describe("diagnostics of solidOfBar", () => {
       [5, 40],
       [0, 40],
     ]);
-    const d = refusal(rod(10), square(), onLoop(angle, 500, 90, -20, { gap: 1 }));
-    expect(d).toMatchObject({ code: "gap-on-hollow-skin", values: { gap: 1 } });
+    const d = refusal(rod(10), square(), onLoop(angle, 500, 90, -20, { gap: 36 }));
+    expect(d).toMatchObject({ code: "gap-on-hollow-skin", values: { gap: 36 } });
   });
 
   it("reports both ends at once, each with its own number", () => {

@@ -31,11 +31,7 @@ describe("branchStations", () => {
 });
 
 describe("snapProfile", () => {
-  const profileOf = (r: number) => {
-    const made = firstHitProfile(circleLoop([0, 0], r, "wall"));
-    if (!made.ok) throw new Error("no profile");
-    return made.value;
-  };
+  const profileOf = (r: number) => firstHitProfile(circleLoop([0, 0], r, "wall"));
 
   it("moves what is within a micrometre's thousandth onto the branch's own value", () => {
     const snapped = snapProfile(profileOf(24.1500001), [-24.15, 24.15]);
