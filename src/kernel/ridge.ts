@@ -24,7 +24,7 @@ import { cornerHeight, type Sheet, sheetHeight } from "./sheet.js";
 import { INSIDE_MM, ON_SURFACE_MM, OTHER_CROSSING_MM, PARALLEL_SINE, STATION_MM } from "./tolerance.js";
 import { cross, distance, dot, length, normalize, sub, type Vec3 } from "./vec.js";
 
-/** A vertex of the outline where the sheet changes. */
+/** A vertex of the outline, with the sheets before and after it. */
 export interface OutlineVertex {
   readonly index: number;
   readonly point: Vec3;
@@ -155,7 +155,8 @@ function ridgesAlong(
   const events: Event[] = [];
   for (const v of outline) {
     const t = parameterOn(c.curve, v.point);
-    if (distance(evaluate(c.curve, t), v.point) > SAME_EVENT_MM) continue;
+    const changes = v.sheets[0] !== v.sheets[1];
+    if (distance(evaluate(c.curve, t), v.point) > (changes ? SAME_EVENT_MM : ON_SURFACE_MM)) continue;
     events.push({ t, vertex: v.index, point: v.point });
   }
   const [lo, hi] = c.curve.kind === "line" ? reach(c.curve, section) : [-Math.PI, Math.PI];
