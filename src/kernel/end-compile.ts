@@ -195,7 +195,9 @@ function buildHit(b: Building, e: HitContact, shielded: boolean): EndNode | null
     );
     return null;
   }
-  const stance = { point: frame.origin, axis: a, sine, n, m };
+  // The header's own origin may be metres away, and its digits would be lost to every angle round the skin.
+  const along = -(frame.origin[0] * a[0] + frame.origin[1] * a[1]) / (sine * sine);
+  const stance = { point: addScaled(frame.origin, a, along), axis: a, sine, n, m };
   const sheets = profile.pieces.map((p) => b.sheets.push(profileSheet(p, stance, b.dir, source)) - 1);
   const node = { kind: "hit" as const, h0, hu: n[0], hv: n[1], breaks: profile.breaks, sheets };
   b.hits.push(node);
@@ -212,11 +214,11 @@ function withShoulders(profile: Profile, stations: readonly number[]): Profile {
   const firstPiece = profile.pieces[0] as Profile["pieces"][number];
   const lastPiece = profile.pieces[profile.pieces.length - 1] as Profile["pieces"][number];
   if (hi > last) {
-    pieces.push({ kind: "flat", m0: pieceHeight(lastPiece, last), slope: 0, segment: -1 });
+    pieces.push({ kind: "flat", h: last, m: pieceHeight(lastPiece, last), slope: 0, segment: -1 });
     breaks.push(hi);
   }
   if (lo < first) {
-    pieces.unshift({ kind: "flat", m0: pieceHeight(firstPiece, first), slope: 0, segment: -1 });
+    pieces.unshift({ kind: "flat", h: first, m: pieceHeight(firstPiece, first), slope: 0, segment: -1 });
     breaks.unshift(lo);
   }
   return { breaks, pieces };

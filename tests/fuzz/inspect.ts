@@ -30,7 +30,7 @@ export const OFF_MM = 2e-6;
 /** Relative. The quadrature's own word away from near contacts. */
 const VOLUME = 1e-11;
 /** Relative. 'Equal' within a millionth of a millimetre moves a skin by as much. */
-const SNAPPED_VOLUME = 2e-8;
+const SNAPPED_VOLUME = 3e-7;
 const OCCT_VOLUME = 1e-6;
 
 export const CHORD = 0.05;
