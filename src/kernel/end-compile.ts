@@ -10,7 +10,7 @@ import type { Region } from "./region.js";
 import { planeSheet, profileSheet, type Sheet, sheetHeight } from "./sheet.js";
 import { offsetLoop } from "./skin-offset.js";
 import { branchStations, snapProfile } from "./station.js";
-import { PARALLEL_SINE, STATION_MM } from "./tolerance.js";
+import { INSIDE_MM, PARALLEL_SINE, STATION_MM } from "./tolerance.js";
 import { addScaled, cross, dot, length, scale, type Vec3 } from "./vec.js";
 
 /** A node of the compiled tree. */
@@ -71,7 +71,9 @@ function nodeAt(end: CompiledEnd, node: EndNode, u: number, v: number): EndValue
 function sheetOfHit(node: Extract<EndNode, { kind: "hit" }>, h: number): number {
   const { breaks, sheets } = node;
   const last = breaks.length - 1;
-  if (h < (breaks[0] as number) - STATION_MM || h > (breaks[last] as number) + STATION_MM) return -1;
+  // Half of what a label is read beside a break, so that beyond the last one there is nothing.
+  const slack = INSIDE_MM / 2;
+  if (h < (breaks[0] as number) - slack || h > (breaks[last] as number) + slack) return -1;
   for (let i = 1; i < last; i++) if (h < (breaks[i] as number)) return sheets[i - 1] as number;
   return sheets[last - 1] as number;
 }

@@ -5,7 +5,15 @@
  * all. Closed forms, no code of the library.
  */
 import type { Vec3 } from "../../src/kernel/index.js";
-import { cross3, dot3, type EndCase, grown, type HeaderCase, type Outline, unit3 } from "../support/joint-case.js";
+import {
+  cross3,
+  dot3,
+  type EndCase,
+  grown,
+  type HeaderCase,
+  type Outline,
+  unit3,
+} from "../support/joint-case.js";
 import { crossOutline } from "../support/ray.js";
 
 /** Signed distance from a convex outline, negative inside. */

@@ -14,7 +14,7 @@ import {
   SQUARE,
 } from "../support/joint-case.js";
 import { type Random, randomFrom } from "../support/random.js";
-import { headerOver, type HeaderWish, mirrored, raised, reachOf } from "../support/random-cases.js";
+import { type HeaderWish, headerOver, mirrored, raised, reachOf } from "../support/random-cases.js";
 
 /** Limits of the domain. Degrees and millimetres. */
 export const DOMAIN = {
@@ -242,11 +242,17 @@ function endOf(d: Drawing, kind: EndKind, number: number): EndCase {
       const [ax, ay, az] = narrow.axis;
       const below = random.pick([0, 0, tiny(random), random.between(0, 3)]);
       const point: Vec3 = [narrow.at[0], narrow.at[1], narrow.at[2] - below];
-      return { kind: "min", of: [hit(narrow), { kind: "plane", point, normal: [-az * ax, -az * ay, 1 - az * az] }] };
+      return {
+        kind: "min",
+        of: [hit(narrow), { kind: "plane", point, normal: [-az * ax, -az * ay, 1 - az * az] }],
+      };
     }
     case "three planes": {
       tags.add("three contacts");
-      return { kind: "min", of: [0, 1, 2].map(() => planeAt(random, random.pick([0, random.between(-3, 3)]), 45)) };
+      return {
+        kind: "min",
+        of: [0, 1, 2].map(() => planeAt(random, random.pick([0, random.between(-3, 3)]), 45)),
+      };
     }
     case "nearest of three":
       tags.add("three contacts");
@@ -255,7 +261,10 @@ function endOf(d: Drawing, kind: EndKind, number: number): EndCase {
       tags.add("three contacts");
       const [first, second] = two(d);
       const third = random.chance(0.5) ? hit(header(d)) : planeAt(random, nearby, 30);
-      const [outer, inner] = random.pick([["min", "max"], ["max", "min"]] as const);
+      const [outer, inner] = random.pick([
+        ["min", "max"],
+        ["max", "min"],
+      ] as const);
       return { kind: outer, of: [third, { kind: inner, of: [first!, second!] }] };
     }
   }
@@ -281,11 +290,20 @@ export function fuzzCase(seed: number, number: number): FuzzCase {
   const high = raised(endOf(d, kind, Math.floor(number / 100)), section.outer);
   const both = random.chance(0.38);
   const other = random.pick(TABLE);
-  const low = both ? mirrored(raised(endOf(d, other, Math.floor(random.between(0, 12))), section.outer)) : SQUARE;
+  const low = both
+    ? mirrored(raised(endOf(d, other, Math.floor(random.between(0, 12))), section.outer))
+    : SQUARE;
   if (both && kind !== "plane" && other !== "plane") tags.add("both ends coped");
   const turn = random.pick([0, 0, random.between(0, 2 * Math.PI)]);
   const kinds = both ? [kind, other] : [kind];
   const name = `${seed}/${number} ${kinds.join(" + ")}`;
-  return { seed, number, joint: { name, section, ends: [low, high] }, turn, pose: poseFor(random), kinds, tags: [...tags] };
+  return {
+    seed,
+    number,
+    joint: { name, section, ends: [low, high] },
+    turn,
+    pose: poseFor(random),
+    kinds,
+    tags: [...tags],
+  };
 }
-

@@ -2,8 +2,15 @@
  * Everything that is asked of one random end: solved, valid, closed, in no header and on every one, of the right mass.
  */
 import { solidOf } from "../../src/joints/index.js";
-import { type Bar, massProperties, type Result, type Solid, solidOfBar, type Vec3 } from "../../src/kernel/index.js";
 import { evaluate } from "../../src/kernel/curve/curve.js";
+import {
+  type Bar,
+  massProperties,
+  type Result,
+  type Solid,
+  solidOfBar,
+  type Vec3,
+} from "../../src/kernel/index.js";
 import { checkMesh } from "../../src/kernel/mesh/gate.js";
 import { tessellate } from "../../src/kernel/mesh/tessellate.js";
 import { validateSolid } from "../../src/kernel/rules/validate.js";
@@ -45,7 +52,8 @@ export function inspect(c: FuzzCase, looks: Looks): string[] {
     else out.push(`refused: ${made.diagnostics.map((d) => `${d.code} ${d.message}`).join("; ")}`);
     const piece = solved(c);
     if (Array.isArray(piece)) out.push(...piece);
-    else if (piece && "ends" in piece) out.push(...inspectPiece(piece as unknown as Bar, solidOf(piece as never), made));
+    else if (piece && "ends" in piece)
+      out.push(...inspectPiece(piece as unknown as Bar, solidOf(piece as never), made));
   } catch (error) {
     out.push(`thrown: ${error instanceof Error ? error.message : String(error)}`);
   }
@@ -66,22 +74,27 @@ function inspectSolid(c: FuzzCase, solid: Solid, looks: Looks): string[] {
   const out = validateSolid(solid).map((d) => `solid: ${d.code} ${d.message}`);
   const mesh = tessellate(solid, { chord: CHORD });
   const report = checkMesh(mesh, looks.full ? "full" : "edges");
-  out.push(...report.diagnostics.filter((d) => d.severity === "error").map((d) => `mesh: ${d.code} ${d.message}`));
+  out.push(
+    ...report.diagnostics.filter((d) => d.severity === "error").map((d) => `mesh: ${d.code} ${d.message}`),
+  );
   const { volume, area } = massProperties(solid);
-  if (!(Math.abs(report.volume - volume) < area * CHORD)) out.push(`mesh: volume ${report.volume} for ${volume}`);
+  if (!(Math.abs(report.volume - volume) < area * CHORD))
+    out.push(`mesh: volume ${report.volume} for ${volume}`);
   out.push(...misfits(c, solid, mesh.positions));
   if (looks.volume) {
     const wanted = volumeByRays(c.joint, 1e-9);
     const off = Math.abs(volume / wanted - 1);
     const near = c.tags.some((t) => /1e-([6-9]|1\d)/.test(t));
-    if (!(off < (near ? SNAPPED_VOLUME : VOLUME))) out.push(`volume: ${volume} for ${wanted}, ${off.toExponential(2)} off`);
+    if (!(off < (near ? SNAPPED_VOLUME : VOLUME)))
+      out.push(`volume: ${volume} for ${wanted}, ${off.toExponential(2)} off`);
   }
   if (looks.occt) {
     const theirs = looks.occt(c.joint);
     // Beside a tangency a general kernel errs by more than that: the quadrature decides.
     if (!(Math.abs(volume / theirs - 1) < OCCT_VOLUME)) {
       const wanted = volumeByRays(c.joint, 1e-9);
-      if (!(Math.abs(volume / wanted - 1) < SNAPPED_VOLUME)) out.push(`occt: ${volume} for ${theirs}, quadrature ${wanted}`);
+      if (!(Math.abs(volume / wanted - 1) < SNAPPED_VOLUME))
+        out.push(`occt: ${volume} for ${theirs}, quadrature ${wanted}`);
     }
   }
   return out;

@@ -25,7 +25,9 @@ function contactsOf(e: EndCase): readonly EndCase[] | null {
   if (e.kind === "plane" || e.kind === "hit") return [e];
   if (e.kind === "max" || !e.of.every((x) => x.kind === "hit")) return null;
   const [first] = e.of;
-  const alike = e.of.every((x) => x.kind === "hit" && first?.kind === "hit" && x.header.gap === first.header.gap);
+  const alike = e.of.every(
+    (x) => x.kind === "hit" && first?.kind === "hit" && x.header.gap === first.header.gap,
+  );
   return alike ? e.of : null;
 }
 
@@ -51,9 +53,12 @@ export function modelOf({ joint, pose }: FuzzCase): JointModel | null {
       if (x.kind !== "hit") return null;
       const { outline, at, axis, across } = x.header;
       const id = `H${index}${k}`;
-      const along = (t: number): Vec3 => place([at[0] + t * axis[0], at[1] + t * axis[1], at[2] + t * axis[2]]);
+      const along = (t: number): Vec3 =>
+        place([at[0] + t * axis[0], at[1] + t * axis[1], at[2] + t * axis[2]]);
       const up = place(cross3(axis, across));
-      members.push(member({ id, section: sectionOf({ outer: outline }), from: along(-HALF), to: along(HALF), up }));
+      members.push(
+        member({ id, section: sectionOf({ outer: outline }), from: along(-HALF), to: along(HALF), up }),
+      );
       onto.push(id);
     }
     if (first.kind !== "hit") return null;
