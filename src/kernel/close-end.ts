@@ -59,7 +59,7 @@ export function closeEnd(shell: Shell, end: CompiledEnd, section: Region, index:
     ((chains[i.loop] as EdgeUse[][])[i.segment] as EdgeUse[]).push({ edge, forward: true });
     uses.push({ edge, forward: true, sheet: i.sheet });
   }
-  const ridges = end.sheets.length > 1 ? ridgesOf(end, section, changesOf(shell, intervals, starts)) : [];
+  const ridges = end.sheets.length > 1 ? ridgesOf(end, section, outlineOf(shell, intervals, starts)) : [];
   if (ridges.some((r) => strays(r, end))) return { diagnostic: unresolvedEnd(index) };
   addRidges(shell, ridges, uses);
   const faces = capFaces(shell, uses, ridges.length === 0 ? loops.length : 0);
@@ -102,19 +102,17 @@ function following(all: readonly BoundaryInterval[], k: number): number {
   return first;
 }
 
-function changesOf(
+/** Every vertex of the outline: one where the sheet stays the same may still lie on a ridge that only touches it. */
+function outlineOf(
   shell: Shell,
   intervals: readonly BoundaryInterval[],
   starts: readonly number[],
 ): OutlineVertex[] {
-  const out: OutlineVertex[] = [];
-  for (const [k, i] of intervals.entries()) {
-    const before = previous(intervals, k);
-    if (before.sheet === i.sheet) continue;
+  return intervals.map((i, k): OutlineVertex => {
     const index = starts[k] as number;
-    out.push({ index, point: shell.vertices[index] as Vec3, sheets: [before.sheet, i.sheet] });
-  }
-  return out;
+    const before = previous(intervals, k).sheet;
+    return { index, point: shell.vertices[index] as Vec3, sheets: [before, i.sheet] };
+  });
 }
 
 /** Inner places of a ridge that are looked at. */

@@ -122,7 +122,7 @@ export function boundaryOf(end: CompiledEnd, section: Region): BoundaryInterval[
   const out: BoundaryInterval[] = [];
   for (const [loop, segments] of loopsOf(section).entries()) {
     for (const [segment, s] of segments.entries()) {
-      const kinks = several || end.hits.length > 0 ? kinksOn(end, s) : [];
+      const kinks = several || end.hits.length > 0 ? [...kinksOn(end, s), ...touchesOn(end, s)] : [];
       if (!several && kinks.length === 0) {
         out.push({ loop, segment, t0: 0, t1: 1, sheet: 0 });
         continue;
@@ -164,6 +164,22 @@ function kinksOn(end: CompiledEnd, segment: Segment): number[] {
       const [u, v] = pointOn(segment, t);
       const h = round.h0 + round.hu * u + round.hv * v;
       if (Math.abs(Math.abs(h) - round.radius) < ROUNDING_MM && t > corner && t < 1 - corner) out.push(t);
+    }
+  }
+  return out;
+}
+
+/** Places inside an arc where it touches an inner break of a header from one side: the ridge goes through the same point. */
+function touchesOn(end: CompiledEnd, segment: Segment): number[] {
+  if (segment.kind !== "arc") return [];
+  const corner = cornerShare(segment);
+  const out: number[] = [];
+  for (const { hu, hv, h0, breaks } of end.hits) {
+    const hc = h0 + hu * segment.centre[0] + hv * segment.centre[1];
+    for (let i = 1; i + 1 < breaks.length; i++) {
+      const h = breaks[i] as number;
+      if (Math.abs(segment.radius - Math.abs(h - hc)) >= BRACKET_MM) continue;
+      out.push(...crossings(segment, hu, hv, h0, h).filter((t) => t > corner && t < 1 - corner));
     }
   }
   return out;

@@ -10,7 +10,7 @@ import type { Region } from "./region.js";
 import { planeSheet, profileSheet, type Sheet, sheetHeight } from "./sheet.js";
 import { offsetLoop } from "./skin-offset.js";
 import { branchStations, snapProfile } from "./station.js";
-import { PARALLEL_SINE, STATION_MM } from "./tolerance.js";
+import { INSIDE_MM, PARALLEL_SINE, STATION_MM } from "./tolerance.js";
 import { addScaled, cross, dot, length, scale, type Vec3 } from "./vec.js";
 
 /** A node of the compiled tree. */
@@ -109,7 +109,9 @@ export function splitBetween(end: CompiledEnd, i: number, j: number): Split | un
 function sheetOfHit(node: Extract<EndNode, { kind: "hit" }>, h: number): number {
   const { breaks, sheets } = node;
   const last = breaks.length - 1;
-  if (h < (breaks[0] as number) - STATION_MM || h > (breaks[last] as number) + STATION_MM) return -1;
+  // Half of what a label is read beside a break, so that beyond the last one there is nothing.
+  const slack = INSIDE_MM / 2;
+  if (h < (breaks[0] as number) - slack || h > (breaks[last] as number) + slack) return -1;
   for (let i = 1; i < last; i++) if (h < (breaks[i] as number)) return sheets[i - 1] as number;
   return sheets[last - 1] as number;
 }
@@ -257,7 +259,9 @@ function buildHit(b: Building, e: HitContact, shielded: boolean): EndNode | null
     );
     return null;
   }
-  const stance = { point: frame.origin, axis: a, sine, n, m };
+  // The header's own origin may be metres away, and its digits would be lost to every angle round the skin.
+  const along = -(frame.origin[0] * a[0] + frame.origin[1] * a[1]) / (sine * sine);
+  const stance = { point: addScaled(frame.origin, a, along), axis: a, sine, n, m };
   const sheets = profile.pieces.map((p) => b.sheets.push(profileSheet(p, stance, b.dir, source)) - 1);
   const node = { kind: "hit" as const, h0, hu: n[0], hv: n[1], breaks: profile.breaks, sheets };
   b.hits.push(node);
@@ -289,11 +293,11 @@ function withShoulders(profile: Profile, stations: readonly number[]): Profile {
   const firstPiece = profile.pieces[0] as Profile["pieces"][number];
   const lastPiece = profile.pieces[profile.pieces.length - 1] as Profile["pieces"][number];
   if (hi > last) {
-    pieces.push({ kind: "flat", m0: pieceHeight(lastPiece, last), slope: 0, segment: -1 });
+    pieces.push({ kind: "flat", h: last, m: pieceHeight(lastPiece, last), slope: 0, segment: -1 });
     breaks.push(hi);
   }
   if (lo < first) {
-    pieces.unshift({ kind: "flat", m0: pieceHeight(firstPiece, first), slope: 0, segment: -1 });
+    pieces.unshift({ kind: "flat", h: first, m: pieceHeight(firstPiece, first), slope: 0, segment: -1 });
     breaks.unshift(lo);
   }
   return { ...profile, breaks, pieces };

@@ -8,12 +8,21 @@
  * @packageDocumentation
  */
 import { type Loop, pointOn, reverseSegment, type Segment, tangentOn } from "./region.js";
-import { ROUNDING_MM, ROUNDING_SHARE, STEP_MM } from "./tolerance.js";
+import { ROUNDING_MM, ROUNDING_SHARE, STATION_MM, STEP_MM } from "./tolerance.js";
 import type { Vec2 } from "./vec.js";
 
-/** A piece of a profile over an interval of h: m = m₀ + slope·h, or a circular arc's near (−) or far (+) side. */
+/**
+ * A piece of a profile over an interval of h: a flat through the point (h, m) of it, or a circular arc's near (−) or far (+)
+ * side. A flat is told from a point of its own, since a steep one carried on to h = 0 would be kilometres away.
+ */
 export type ProfilePiece =
-  | { readonly kind: "flat"; readonly m0: number; readonly slope: number; readonly segment: number }
+  | {
+      readonly kind: "flat";
+      readonly h: number;
+      readonly m: number;
+      readonly slope: number;
+      readonly segment: number;
+    }
   | {
       readonly kind: "round";
       readonly h: number;
@@ -40,7 +49,7 @@ export interface ProfileJump {
 
 /** m*(h) of one piece. */
 export function pieceHeight(piece: ProfilePiece, h: number): number {
-  if (piece.kind === "flat") return piece.m0 + piece.slope * h;
+  if (piece.kind === "flat") return piece.m + piece.slope * (h - piece.h);
   const d = h - piece.h;
   return piece.m + piece.root * Math.sqrt(Math.max(0, (piece.radius - d) * (piece.radius + d)));
 }
@@ -68,17 +77,12 @@ function candidatesOf(segment: Segment, index: number, outward: 1 | -1): Candida
   const ends = (a: Vec2, b: Vec2): [number, number] => (a[0] <= b[0] ? [a[0], b[0]] : [b[0], a[0]]);
   if (segment.kind === "line") {
     const [dh, dm] = tangentOn(segment, 0);
-    // Walking towards +h with the material on the left means that low m is outside.
-    if (dh * outward <= ROUNDING_SHARE * Math.hypot(dh, dm)) return [];
-    const slope = dm / dh;
+    // Walking towards +h with the material on the left means that low m is outside. A side that moves by less than a
+    // station runs along the fibres.
+    if (dh * outward <= STATION_MM) return [];
     const [lo, hi] = ends(segment.from, segment.to);
-    return [
-      {
-        lo,
-        hi,
-        piece: { kind: "flat", m0: segment.from[1] - slope * segment.from[0], slope, segment: index },
-      },
-    ];
+    const [h, m] = segment.from;
+    return [{ lo, hi, piece: { kind: "flat", h, m, slope: dm / dh, segment: index } }];
   }
   const out: Candidate[] = [];
   const forward = segment.sweep > 0 ? segment : (reverseSegment(segment) as typeof segment);

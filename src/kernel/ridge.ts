@@ -16,17 +16,25 @@ import {
   planesMeet,
 } from "./curve/intersect.js";
 import type { LineCurve } from "./curve/line.js";
-import { saddleBetween, saddleNumbers, saddleParameter } from "./curve/saddle.js";
+import { saddleParameter } from "./curve/saddle.js";
+import { type ParameterRange, saddleRange, saddlesBetween } from "./curve/saddle-range.js";
 import { type CompiledEnd, endAt, type Split, splitBetween } from "./end-compile.js";
 import { frameFromAxis } from "./frame.js";
 import type { Region } from "./region.js";
 import { regionContains } from "./region-contains.js";
 import { cornerHeight, type Sheet, sheetHeight } from "./sheet.js";
 import type { Surface } from "./surface.js";
-import { INSIDE_MM, ON_SURFACE_MM, OTHER_CROSSING_MM, PARALLEL_SINE, STATION_MM } from "./tolerance.js";
+import {
+  INSIDE_MM,
+  ON_SURFACE_MM,
+  OTHER_CROSSING_MM,
+  PARALLEL_SINE,
+  ROUNDING_MM,
+  STATION_MM,
+} from "./tolerance.js";
 import { anySquareTo, cross, distance, dot, length, normalize, sub, type Vec3 } from "./vec.js";
 
-/** A vertex of the outline where the sheet changes. */
+/** A vertex of the outline, with the sheets before and after it. */
 export interface OutlineVertex {
   readonly index: number;
   readonly point: Vec3;
@@ -51,8 +59,6 @@ interface Candidate {
   readonly curve: Curve;
   readonly i: number;
   readonly j: number;
-  /** Period of the parameter, or 0 for an open line. */
-  readonly period: number;
 }
 
 function candidates(end: CompiledEnd): Candidate[] {
@@ -69,7 +75,6 @@ function candidates(end: CompiledEnd): Candidate[] {
       out.push({
         i,
         j,
-        period: 0,
         curve: { kind: "line", origin: [u, v, cornerHeight(sheet, u, v)], direction },
       });
     }
@@ -81,7 +86,7 @@ function candidates(end: CompiledEnd): Candidate[] {
       const split = splitBetween(end, i, j);
       const [a, b] = [end.sheets[i] as Sheet, end.sheets[j] as Sheet];
       for (const curve of split ? miterCurves(split, a) : meetingSurfaces(a.surface, b.surface)) {
-        out.push({ i, j, curve, period: curve.kind === "line" ? 0 : 2 * Math.PI });
+        out.push({ i, j, curve });
       }
     }
   }
@@ -103,10 +108,7 @@ function meetingSurfaces(a: Surface, b: Surface): readonly Curve[] {
     if (length(cross(a.frame.z, b.frame.z)) < PARALLEL_SINE) return [];
     const conics = equalCylindersMeet(a, b, STATION_MM);
     if (conics.length > 0) return conics;
-    const [branch, header] = a.radius <= b.radius ? [a, b] : [b, a];
-    // A kink needs two stretches, one on each side of it.
-    const { phiN } = saddleNumbers(branch, header);
-    return ([1, -1] as const).map((root) => saddleBetween(branch, header, root, phiN + Math.PI / 2));
+    return saddlesBetween(a, b);
   }
   const [plane, cylinder] = a.kind === "plane" ? [a, b] : [b, a];
   if (plane.kind !== "plane" || cylinder.kind !== "cylinder") return [];
@@ -114,19 +116,22 @@ function meetingSurfaces(a: Surface, b: Surface): readonly Curve[] {
   return conic ? [conic] : planeAlongCylinder(plane, cylinder);
 }
 
-function parameterOn(curve: Curve, p: Vec3): number {
-  switch (curve.kind) {
-    case "line":
-      return dot(sub(p, curve.origin), curve.direction);
-    case "conic":
-      return conicParameter(curve, p);
-    case "saddle":
-      return saddleParameter(curve, p);
-  }
+function parameterOn(curve: Curve, p: Vec3, { from, to }: ParameterRange): number {
+  if (curve.kind === "line") return dot(sub(p, curve.origin), curve.direction);
+  const t = curve.kind === "conic" ? conicParameter(curve, p) : saddleParameter(curve, p);
+  // The turn of t nearest to the middle of the range, and no farther out than its ends.
+  const near = t + 2 * Math.PI * Math.round(((from + to) / 2 - t) / (2 * Math.PI));
+  return Math.min(to, Math.max(from, near));
+}
+
+/** Parameters a candidate is looked at between; null where there is nothing to look at. */
+function rangeOf(curve: Curve, section: Region): ParameterRange | null {
+  if (curve.kind === "saddle") return saddleRange(curve);
+  return curve.kind === "line" ? reach(curve, section) : { from: -Math.PI, to: Math.PI, closed: true };
 }
 
 /** Parameters between which a line can be over the section. */
-function reach(line: LineCurve, section: Region): readonly [number, number] {
+function reach(line: LineCurve, section: Region): ParameterRange {
   let r = 0;
   for (const s of section.outer) {
     r = Math.max(r, s.kind === "line" ? Math.hypot(...s.from) : Math.hypot(...s.centre) + s.radius);
@@ -135,7 +140,7 @@ function reach(line: LineCurve, section: Region): readonly [number, number] {
   const d2 = u * u + v * v;
   const middle = -(line.origin[0] * u + line.origin[1] * v) / d2;
   const half = (r + 1) / Math.sqrt(d2);
-  return [middle - half, middle + half];
+  return { from: middle - half, to: middle + half, closed: false };
 }
 
 interface Event {
@@ -161,26 +166,30 @@ function ridgesAlong(
   outline: readonly OutlineVertex[],
   c: Candidate,
 ): Ridge[] {
+  const range = rangeOf(c.curve, section);
+  if (!range) return [];
+  const { from: lo, to: hi, closed } = range;
   const events: Event[] = [];
   for (const v of outline) {
-    const t = parameterOn(c.curve, v.point);
-    if (distance(evaluate(c.curve, t), v.point) > SAME_EVENT_MM) continue;
+    const t = parameterOn(c.curve, v.point, range);
+    const changes = v.sheets[0] !== v.sheets[1];
+    if (distance(evaluate(c.curve, t), v.point) > (changes ? SAME_EVENT_MM : ON_SURFACE_MM)) continue;
     events.push({ t, vertex: v.index, point: v.point });
   }
-  const [lo, hi] = c.curve.kind === "line" ? reach(c.curve, section) : [-Math.PI, Math.PI];
-  for (const t of changes(end, c, lo, hi)) {
+  // A saddle that ends goes on as another one.
+  for (const t of [...changes(end, c, lo, hi), ...(closed ? [] : [lo, hi])]) {
     const point = evaluate(c.curve, t);
     if (events.some((e) => distance(e.point, point) < SAME_EVENT_MM)) continue;
     if (regionContains(section, [point[0], point[1]])) events.push({ t, vertex: -1, point });
   }
-  if (events.length === 0) return c.period === 0 ? [] : closedRidge(end, section, c);
+  if (events.length === 0) return closed ? closedRidge(end, section, c) : [];
   events.sort((a, b) => a.t - b.t);
   const stretches: { a: Event; b: Event; t1: number; sides: readonly [number, number] | null }[] = [];
-  const count = c.period === 0 ? events.length - 1 : events.length;
+  const count = closed ? events.length : events.length - 1;
   for (let k = 0; k < count; k++) {
     const a = events[k] as Event;
     const b = events[(k + 1) % events.length] as Event;
-    const t1 = k + 1 < events.length ? b.t : b.t + c.period;
+    const t1 = k + 1 < events.length ? b.t : b.t + (hi - lo);
     stretches.push({ a, b, t1, sides: sidesAt(end, section, c, (a.t + t1) / 2) });
   }
   return joined(c, stretches);
@@ -280,7 +289,9 @@ function changes(end: CompiledEnd, c: Candidate, lo: number, hi: number): number
     let before = at(points[0] as number);
     for (let k = 1; k <= SAMPLES; k++) {
       const after = at(points[k] as number);
-      if (before < 0 !== after < 0)
+      // Along a break, or in a third surface, the sign is nothing but rounding.
+      const told = Math.max(Math.abs(before), Math.abs(after)) > ROUNDING_MM;
+      if (told && before < 0 !== after < 0)
         out.push(bisect(at, points[k - 1] as number, points[k] as number, before));
       before = after;
     }

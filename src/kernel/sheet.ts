@@ -11,7 +11,7 @@ import { frameFromAxis } from "./frame.js";
 import type { ProfilePiece } from "./profile.js";
 import type { Surface } from "./surface.js";
 import { BRACKET_MM, PARALLEL_SINE } from "./tolerance.js";
-import { add, addScaled, anySquareTo, dot, length, negate, scale, type Vec3 } from "./vec.js";
+import { addScaled, anySquareTo, dot, length, negate, scale, type Vec3 } from "./vec.js";
 
 /** The round part of a sheet's height. */
 export interface RoundTerm {
@@ -90,7 +90,7 @@ export function profileSheet(
   const { point: p, axis, sine, n, m } = stance;
   if (piece.kind === "flat") {
     const outward = addScaled(m, n, -piece.slope);
-    const at = add(p, scale(m, piece.m0));
+    const at = addScaled(addScaled(p, n, piece.h), m, piece.m);
     return planeSheet(at, outward, dir, source) as Sheet;
   }
   const centre = addScaled(addScaled(p, n, piece.h), m, piece.m);

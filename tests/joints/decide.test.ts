@@ -76,7 +76,7 @@ describe("a post where rails end", () => {
     expect(crest.at("P", 1)).toMatchObject({
       joint: "rule:post-under-break",
       onto: ["A", "R"],
-      combine: "min",
+      combine: { by: "min" },
     });
     expect(crest.at("A", 1)).toMatchObject({ miter: true, onto: ["R"] });
     expect(decided([rake(1600), level, p]).at("P", 1)).toMatchObject({ combine: { by: "max" } });

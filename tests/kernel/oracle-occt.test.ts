@@ -6,7 +6,7 @@
  * last digits oracle-quadrature.test.ts decides.
  */
 import { beforeAll, describe, expect, it } from "vitest";
-import { header, NAMED, nearTangent, TANGENT } from "../support/named-cases.js";
+import { COPLANAR, header, NAMED, nearTangent, TANGENT } from "../support/named-cases.js";
 import { loadOcct, type Occt } from "../support/occt.js";
 import { randomCase } from "../support/random-cases.js";
 import { exactVolume, relative } from "../support/solve-case.js";
@@ -20,7 +20,7 @@ beforeAll(async () => {
 });
 
 describe("volumes agree with OCCT within 1e-7 relative", () => {
-  it.each([...NAMED, ...TANGENT])("$name", (c) => {
+  it.each([...NAMED, ...TANGENT, ...COPLANAR])("$name", (c) => {
     expect(relative(exactVolume(c), occt.volume(c))).toBeLessThan(WITHIN);
   });
 

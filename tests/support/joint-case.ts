@@ -88,7 +88,7 @@ const loopOf = (o: Outline): Loop =>
     ? roundBar({ od: 2 * o.radius }).region.outer
     : rectBar({ width: o.width, depth: o.depth, edgeRadius: o.corner }).region.outer;
 
-function sectionOf({ outer, hole }: SectionCase) {
+export function sectionOf({ outer, hole }: SectionCase) {
   if (outer.kind === "round") {
     if (hole?.kind === "round") return roundTube({ od: 2 * outer.radius, wall: outer.radius - hole.radius });
     return roundBar({ od: 2 * outer.radius });

@@ -149,7 +149,8 @@ function moment(o: Outline, e: EndCase, dir: 1 | -1, within: number): number {
           const apart = (w: number): number => {
             const [u, v] = [h * n[0] + w * t[0], h * n[1] + w * t[1]];
             const d = endHeight(a, dir, u, v) - endHeight(b, dir, u, v);
-            return Number.isNaN(d) ? 0 : d;
+            // Two coplanar flats are equally far everywhere: their rounding is no crossing.
+            return Number.isNaN(d) || Math.abs(d) < 1e-11 ? 0 : d;
           };
           all.push(...signChanges(apart, pieces[i]!, pieces[i + 1]!));
         }

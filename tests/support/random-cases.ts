@@ -57,18 +57,27 @@ export function randomSection(random: Random, kind: "round" | "rect"): SectionCa
   return { outer: { kind: "rect", width, depth, corner }, ...(hollow && { hole }) };
 }
 
-const reachOf = (o: Outline): number =>
+export const reachOf = (o: Outline): number =>
   o.kind === "round" ? o.radius : Math.hypot(o.width / 2, o.depth / 2) - (Math.SQRT2 - 1) * o.corner;
 
-interface HeaderWish {
+export interface HeaderWish {
   readonly shape: "round" | "rect";
   /** Degrees between branch and header, and of the header about the branch. */
   readonly angle: number;
   readonly turn: number;
   /** As wide as the branch to the last digit that doubles allow. */
   readonly equal?: boolean;
+  /** Wider than the branch by this factor; random above 1 when not given. */
+  readonly times?: number;
+  /** And by this many millimetres. */
+  readonly spare?: number;
   readonly gap?: number;
+  /** Of the axes from each other, as a share of the branch's half width. */
   readonly offset?: number;
+  /** Degrees a rectangular outline is turned about the header's own axis. */
+  readonly roll?: number;
+  /** Corner radius of a rectangular outline that is `roll`ed by 0, as a share of its width. */
+  readonly corner?: number;
 }
 
 /** A header over a branch, its axis crossing the line beside the z axis at `z`. */
@@ -79,9 +88,10 @@ export function headerOver(random: Random, branch: Outline, z: number, wish: Hea
   const needed = halfWidth(branch, n[0], n[1]);
   const gap = wish.gap ?? 0;
   const offset = (wish.offset ?? 0) * needed;
-  const half = (needed + Math.abs(offset)) * (wish.equal ? 1 : random.between(1.02, 1.8)) - gap;
+  const times = wish.equal ? 1 : (wish.times ?? random.between(1.02, 1.8));
+  const half = (needed + Math.abs(offset)) * times + (wish.spare ?? 0) - gap;
   const m = cross3(axis, n);
-  const roll = wish.shape === "rect" ? random.pick([0, 90, random.between(0, 360)]) * RAD : 0;
+  const roll = wish.shape === "rect" ? (wish.roll ?? random.pick([0, 90, random.between(0, 360)])) * RAD : 0;
   const across: Vec3 = unit3([
     Math.cos(roll) * n[0] + Math.sin(roll) * m[0],
     Math.cos(roll) * n[1] + Math.sin(roll) * m[1],
@@ -90,7 +100,7 @@ export function headerOver(random: Random, branch: Outline, z: number, wish: Hea
   const at: Vec3 = [n[0] * offset, n[1] * offset, z];
   if (wish.shape === "round") return { outline: { kind: "round", radius: half }, at, axis, across, gap };
   const depth = random.between(0.5, 1.5);
-  const rough = { kind: "rect" as const, width: 1, depth, corner: random.pick([0, 0.1, 0.2]) };
+  const rough = { kind: "rect" as const, width: 1, depth, corner: wish.corner ?? random.pick([0, 0.1, 0.2]) };
   const k = half / halfWidth(rough, Math.cos(roll), -Math.sin(roll));
   return {
     outline: { kind: "rect", width: k, depth: depth * k, corner: rough.corner * k },
@@ -107,20 +117,48 @@ function reachBelow(branch: Outline, header: HeaderCase): number {
   return (reachOf(grown(header.outline, header.gap)) + reachOf(branch) * cos) / Math.sqrt(1 - cos * cos);
 }
 
-/** Moves the headers of one end so that every fibre is at least 30 mm long above z = 0. */
-function lifted(headers: readonly HeaderCase[], branch: Outline): EndCase[] {
-  const up = 30 + Math.max(...headers.map((h) => reachBelow(branch, h)));
-  return headers.map((h) => ({ kind: "hit", header: { ...h, at: [h.at[0], h.at[1], h.at[2] + up] } }));
+/** The least height over the section that an end can have. */
+function lowest(e: EndCase, branch: Outline): number {
+  if (e.kind === "hit") return e.header.at[2] - reachBelow(branch, e.header);
+  if (e.kind !== "plane") return Math.min(...e.of.map((x) => lowest(x, branch)));
+  const [nx, ny, nz] = e.normal;
+  const onAxis = e.point[2] + (nx * e.point[0] + ny * e.point[1]) / nz;
+  return onAxis - (reachOf(branch) * Math.hypot(nx, ny)) / Math.abs(nz);
 }
 
-function mirrored(e: EndCase): EndCase {
-  if (e.kind !== "hit") return e;
-  const flip = (p: Vec3): Vec3 => [p[0], p[1], -p[2]];
+const movePoints = (e: EndCase, point: (p: Vec3) => Vec3, direction: (p: Vec3) => Vec3): EndCase => {
+  if (e.kind === "plane") return { ...e, point: point(e.point), normal: direction(e.normal) };
+  if (e.kind === "select") {
+    const of = e.of.map((x) => movePoints(x, point, direction)) as unknown as typeof e.of;
+    return { ...e, point: point(e.point), normal: direction(e.normal), of };
+  }
+  if (e.kind !== "hit") return { ...e, of: e.of.map((x) => movePoints(x, point, direction)) };
   const { header } = e;
-  return {
-    kind: "hit",
-    header: { ...header, at: flip(header.at), axis: flip(header.axis), across: flip(header.across) },
-  };
+  const [axis, across] = [direction(header.axis), direction(header.across)];
+  return { kind: "hit", header: { ...header, at: point(header.at), axis, across } };
+};
+
+/** Moves an end outwards so that every fibre is at least `least` mm long above z = 0. */
+export function raised(e: EndCase, branch: Outline, least = 30): EndCase {
+  const up = least - lowest(e, branch);
+  return movePoints(
+    e,
+    (p) => [p[0], p[1], p[2] + up],
+    (d) => d,
+  );
+}
+
+/** The end seen in a mirror that lies in z = 0: an end for the other side. */
+export function mirrored(e: EndCase): EndCase {
+  const flip = (p: Vec3): Vec3 => [p[0], p[1], -p[2]];
+  return movePoints(e, flip, flip);
+}
+
+const hitOn = (header: HeaderCase): EndCase => ({ kind: "hit", header });
+
+function lifted(headers: readonly HeaderCase[], branch: Outline): EndCase[] {
+  const all = raised({ kind: "min", of: headers.map(hitOn) }, branch);
+  return all.kind === "min" ? [...all.of] : [all];
 }
 
 /** True when the thinner of two round headers passes right through the other, by 0.1 mm at least. */
