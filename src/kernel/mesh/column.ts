@@ -12,68 +12,65 @@ import { fillLadder, isTriangle } from "./ladder.js";
 
 /** Chains of one column, by the places of their left and right ends; the same room serves all columns in turn. */
 export interface Chains {
+  count: number;
   readonly left: number[];
   readonly right: number[];
   /** A floor's places go up in number from left to right, a ceiling's down. */
   readonly isFloor: boolean[];
+  /** Chains from bottom to top. */
+  readonly order: number[];
 }
 
 /** Room for the chains of a column. */
 export function newChains(): Chains {
-  return { left: [], right: [], isFloor: [] };
+  return { count: 0, left: [], right: [], isFloor: [], order: [] };
 }
 
 /** Adds a chain from left to right. */
 export function addChain(chains: Chains, isFloor: boolean, left: number, right: number): void {
-  chains.left.push(left);
-  chains.right.push(right);
-  chains.isFloor.push(isFloor);
+  const c = chains.count++;
+  chains.left[c] = left;
+  chains.right[c] = right;
+  chains.isFloor[c] = isFloor;
 }
 
 /**
- * Fills the column and takes its chains away.
+ * Fills the column between its chains.
  *
  * @param side - number of the ruling at the left; the next one is at the right
- * @param ordered - false when it is known already that the chains are no such pile
  * @param out - receives three vertices of the mesh per triangle
- * @returns false, with nothing added, when the chains are not such a pile or a triangle would be turned over
+ * @returns false, with nothing added, when the chains are no such pile or a triangle would be turned over
  */
-export function fillColumn(
-  flat: FlatFace,
-  chains: Chains,
-  side: number,
-  ordered: boolean,
-  out: number[],
-): boolean {
+export function fillColumn(flat: FlatFace, chains: Chains, side: number, out: number[]): boolean {
   const before = out.length;
-  const filled = ordered && fillPile(flat, chains, side, out);
-  if (!filled) out.length = before;
-  chains.left.length = 0;
-  chains.right.length = 0;
-  chains.isFloor.length = 0;
-  return filled;
+  const sorted = bottomUp(flat, chains, side);
+  if (fillCells(flat, chains, sorted, side, out)) return true;
+  out.length = before;
+  return false;
 }
 
-function fillPile(flat: FlatFace, chains: Chains, side: number, out: number[]): boolean {
-  const order = bottomUp(flat, chains, side);
-  if (!order) return false;
-  const { left, right } = chains;
+function fillCells(flat: FlatFace, chains: Chains, sorted: number, side: number, out: number[]): boolean {
+  const { left, right, order } = chains;
+  if (sorted % 2 !== 0) return false;
+  const simple = sorted === 2;
   const [onLeft, onRight]: [number[], number[]] = [[], []];
-  for (let k = 0; k + 1 < order.length; k += 2) {
+  for (let k = 0; k < sorted; k += 2) {
     const [f, c] = [order[k] as number, order[k + 1] as number];
     const [f0, f1, c0, c1] = [left[f] as number, right[f] as number, left[c] as number, right[c] as number];
     if (!fillLadder(flat, f0, f1 - f0, c0, c0 - c1, out)) return false;
+    // One cell alone leaves nothing beside it.
+    if (simple) return true;
     if (!addLink(flat, onLeft, f0, c0, side, 1, out)) return false;
     if (!addLink(flat, onRight, f1, c1, side + 1, -1, out)) return false;
   }
   return onLeft.length + onRight.length === 0;
 }
 
-/** Chains from bottom to top, floor and ceiling by turns; null when they do not take turns. */
-function bottomUp(flat: FlatFace, chains: Chains, side: number): number[] | null {
-  const order: number[] = [];
-  for (let c = 0; c < chains.left.length; c++) {
-    let k = order.length;
+/** Puts the chains in order, floor and ceiling by turns. Their number, an odd one where they do not take turns. */
+function bottomUp(flat: FlatFace, chains: Chains, side: number): number {
+  const { count, left, right, isFloor, order } = chains;
+  for (let c = 0; c < count; c++) {
+    let k = c;
     while (k > 0 && heightOver(flat, chains, c, order[k - 1] as number, side) < 0) {
       order[k] = order[k - 1] as number;
       k--;
@@ -81,18 +78,17 @@ function bottomUp(flat: FlatFace, chains: Chains, side: number): number[] | null
     order[k] = c;
   }
   let n = 0;
-  for (let k = 0; k < order.length; k++) {
+  for (let k = 0; k < count; k++) {
     const c = order[k] as number;
     // A single place beside the column with no material round it: the face ends at that ruling.
-    if (n % 2 === 0 && !chains.isFloor[c] && chains.left[c] === chains.right[c]) {
+    if (n % 2 === 0 && !isFloor[c] && left[c] === right[c]) {
       k++;
       continue;
     }
-    if (chains.isFloor[c] !== (n % 2 === 0)) return null;
+    if (isFloor[c] !== (n % 2 === 0)) return 1;
     order[n++] = c;
   }
-  order.length = n;
-  return n % 2 === 0 ? order : null;
+  return n;
 }
 
 /** Positive where chain a runs above chain b, negative where below, 0 when they cannot be told apart. */

@@ -14,12 +14,12 @@ import type { EdgeSamples, SideTurns } from "./sample.js";
 /** Room for the points of one face; the same room serves all faces of a solid in turn. */
 export interface FlatFace {
   /** Vertex of the mesh, by place. A vertex may have several places. */
-  readonly vertex: Int32Array;
+  readonly vertex: number[];
   /** Millimetres. */
-  readonly x: Float64Array;
-  readonly y: Float64Array;
+  readonly x: number[];
+  readonly y: number[];
   /** Number of the ruling x lies on exactly, or NO_RULING. */
-  readonly ruling: Int32Array;
+  readonly ruling: number[];
   /** Places in use. */
   size: number;
 }
@@ -27,15 +27,9 @@ export interface FlatFace {
 /** What stands for 'between two rulings'. */
 export const NO_RULING = -(2 ** 31);
 
-/** Room for faces of up to so many places. */
-export function flatRoom(places: number): FlatFace {
-  return {
-    vertex: new Int32Array(places),
-    x: new Float64Array(places),
-    y: new Float64Array(places),
-    ruling: new Int32Array(places),
-    size: 0,
-  };
+/** Room for a face. Plain arrays that grow: many faces have a handful of points, and a typed array is dear to make. */
+export function flatRoom(): FlatFace {
+  return { vertex: [], x: [], y: [], ruling: [], size: 0 };
 }
 
 /** Adds a place that is another one again. */
@@ -51,7 +45,7 @@ export function repeatPlace(flat: FlatFace, i: number): void {
 export interface Sampled {
   readonly solid: Solid;
   readonly samples: EdgeSamples;
-  readonly uses: Uint8Array;
+  readonly uses: number[];
 }
 
 /**

@@ -67,6 +67,7 @@ function acrossAngle(a: number, b: number): number {
 
 /** Parameters in ascending order, and the number of the ruling that is crossed at each. */
 export interface Crossings {
+  count: number;
   readonly t: number[];
   readonly ruling: number[];
 }
@@ -79,8 +80,7 @@ export interface Crossings {
  * @param out - receives them; what it held is dropped
  */
 export function crossRulings(track: Track, step: number, lo: number, hi: number, out: Crossings): void {
-  out.t.length = 0;
-  out.ruling.length = 0;
+  out.count = 0;
   if (track.kind === "across") {
     crossAcross(track, step, lo, hi, out);
     return;
@@ -89,9 +89,13 @@ export function crossRulings(track: Track, step: number, lo: number, hi: number,
   const end = (offset + sign * hi) / step;
   let g = sign * (Math.floor((sign * (offset + sign * lo)) / step) + 1);
   for (; sign * g < sign * end; g += sign) {
-    out.t.push(sign * (g * step - offset));
-    out.ruling.push(g);
+    addCrossing(out, sign * (g * step - offset), g);
   }
+}
+
+function addCrossing(out: Crossings, t: number, ruling: number): void {
+  out.t[out.count] = t;
+  out.ruling[out.count++] = ruling;
 }
 
 function crossAcross(
@@ -117,9 +121,7 @@ function crossAcross(
     deltas.push(2 * Math.atan2(Math.sqrt(far), Math.sqrt(near)));
   }
   const add = (t: number, i: number): void => {
-    if (t <= lo || t >= hi) return;
-    out.t.push(t);
-    out.ruling.push(rulings[i] as number);
+    if (t > lo && t < hi) addCrossing(out, t, rulings[i] as number);
   };
   const turn = 2 * Math.PI;
   const last = Math.floor((hi - phiN + Math.PI) / turn);

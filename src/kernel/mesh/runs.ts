@@ -10,10 +10,14 @@ import { type FlatFace, NO_RULING, repeatPlace } from "./flat-face.js";
 
 /** Stretches of loops that stay in one strip, by the places of their ends; the same room serves all faces in turn. */
 export interface Runs {
+  count: number;
   readonly first: number[];
   readonly last: number[];
   readonly strip: number[];
   readonly kind: RunKind[];
+  /** The runs of one strip after another as linked lists: the first of each strip, and after each run the next; −1 at the end. */
+  readonly firstOf: number[];
+  readonly next: number[];
 }
 
 /** From ruling to ruling; a whole loop, its last place the first again; a single place on a ruling of its neighbour. */
@@ -21,14 +25,15 @@ export type RunKind = "open" | "closed" | "touch";
 
 /** Room for the runs of a face. */
 export function newRuns(): Runs {
-  return { first: [], last: [], strip: [], kind: [] };
+  return { count: 0, first: [], last: [], strip: [], kind: [], firstOf: [], next: [] };
 }
 
 function addRun(runs: Runs, kind: RunKind, first: number, last: number, strip: number): void {
-  runs.first.push(first);
-  runs.last.push(last);
-  runs.strip.push(strip);
-  runs.kind.push(kind);
+  const r = runs.count++;
+  runs.first[r] = first;
+  runs.last[r] = last;
+  runs.strip[r] = strip;
+  runs.kind[r] = kind;
 }
 
 /** Adds a loop that stays in one strip; it must be the last thing laid. */
@@ -82,4 +87,22 @@ function stripOf({ x, y, ruling }: FlatFace, a: number, b: number, width: number
     return (y[b] as number) > (y[a] as number) ? on - 1 : on;
   }
   return Math.floor(((x[a] as number) + (x[b] as number)) / 2 / width);
+}
+
+/** Links the runs by strip. The least strip, and how many there are from it up. */
+export function linkByStrip(runs: Runs): { readonly low: number; readonly strips: number } {
+  const { count, strip, firstOf, next } = runs;
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (let r = 0; r < count; r++) {
+    low = Math.min(low, strip[r] as number);
+    high = Math.max(high, strip[r] as number);
+  }
+  const strips = count === 0 ? 0 : high - low + 1;
+  for (let s = 0; s < strips; s++) firstOf[s] = -1;
+  for (let r = count - 1; r >= 0; r--) {
+    const s = (strip[r] as number) - low;
+    next[r] = firstOf[s] as number;
+    firstOf[s] = r;
+  }
+  return { low, strips };
 }

@@ -32,7 +32,7 @@ export interface EdgeSamples {
 
 /** Angles in steps, on one of the two faces of every edge. Without meaning on planes and along straight edges. */
 export interface SideTurns {
-  readonly atEnds: Float64Array;
+  readonly atEnds: readonly number[];
   readonly atPoints: readonly number[];
 }
 
@@ -50,8 +50,8 @@ export function sampleEdges(solid: Solid, chord: number): EdgeSamples {
 }
 
 /** Faces by edge: that of its first use at 2e, of its second at 2e + 1. */
-function facesBeside(solid: Solid): Int32Array {
-  const out = new Int32Array(2 * solid.edges.length).fill(-1);
+function facesBeside(solid: Solid): number[] {
+  const out = new Array<number>(2 * solid.edges.length).fill(-1);
   for (let f = 0; f < solid.faces.length; f++) {
     for (const loop of solid.faces[f]?.loops ?? []) {
       for (const { edge } of loop) out[out[2 * edge] === -1 ? 2 * edge : 2 * edge + 1] = f;
@@ -77,8 +77,8 @@ const LENS_POINTS = 3;
 /** Curved edges that share both ends with another edge, one of them with next to no inner points: a lens would be flat. */
 function coarseTwins({ vertices, edges }: Solid, first: readonly number[]): ReadonlySet<number> {
   const out = new Set<number>();
-  const lastAt = new Int32Array(vertices.length).fill(-1);
-  const before = new Int32Array(edges.length);
+  const lastAt = new Array<number>(vertices.length).fill(-1);
+  const before: number[] = [];
   const few = (e: number): boolean => (first[e + 1] as number) - (first[e] as number) < LENS_POINTS;
   for (let e = 0; e < edges.length; e++) {
     const { from, to, curve } = edges[e] as Edge;
@@ -98,63 +98,60 @@ function coarseTwins({ vertices, edges }: Solid, first: readonly number[]): Read
 function sampleAll(
   solid: Solid,
   steps: readonly number[],
-  beside: Int32Array,
+  beside: readonly number[],
   same: readonly number[],
   quartered: ReadonlySet<number> | null,
 ): EdgeSamples {
   const { vertices, edges, faces } = solid;
   const positions: number[] = [];
-  const sides = [0, 1].map(() => ({
-    atEnds: new Float64Array(2 * edges.length),
-    atPoints: vertices.map(() => 0),
-  })) as [EndsAndPoints, EndsAndPoints];
+  const newSide = (): EndsAndPoints => ({ atEnds: [], atPoints: vertices.map(() => 0) });
+  const sides: readonly [EndsAndPoints, EndsAndPoints] = [newSide(), newSide()];
   const first: number[] = [];
   for (const p of vertices) positions.push(p[0], p[1], p[2]);
   const lists = [newCrossings(), newCrossings(), newCrossings()] as const;
   for (let e = 0; e < edges.length; e++) {
     first.push(positions.length / 3);
+    for (const { atEnds } of sides) atEnds.push(0, 0);
     const edge = edges[e] as Edge;
     const { curve, t0, t1 } = edge;
     if (curve.kind === "line" || same[edge.from] === same[edge.to]) continue;
-    const tracks: (Track | null)[] = [null, null];
+    const tracks: [SideTrack | null, SideTrack | null] = [null, null];
     const [lo, hi] = t0 < t1 ? [t0, t1] : [t1, t0];
     for (const s of [0, 1] as const) {
       const f = beside[2 * e + s] as number;
       const surface = faces[f]?.surface;
-      lists[s].t.length = 0;
+      lists[s].count = 0;
       if (surface?.kind !== "cylinder") continue;
-      const track = trackOn(curve, surface);
-      const step = (2 * Math.PI) / (steps[f] as number);
-      tracks[s] = track;
-      sides[s].atEnds[2 * e] = angleOn(track, t0) / step;
-      sides[s].atEnds[2 * e + 1] = angleOn(track, t1) / step;
-      crossRulings(track, step, lo, hi, lists[s]);
+      const side = { track: trackOn(curve, surface), step: (2 * Math.PI) / (steps[f] as number) };
+      tracks[s] = side;
+      sides[s].atEnds[2 * e] = turnAt(side, t0);
+      sides[s].atEnds[2 * e + 1] = turnAt(side, t1);
+      crossRulings(side.track, side.step, lo, hi, lists[s]);
     }
-    if (quartered?.has(e)) addQuarters(lists[2].t, lo, hi, lists);
-    walk(edge, solid, lists, tracks, (s) => (2 * Math.PI) / (steps[beside[2 * e + s] as number] as number), {
-      positions,
-      sides,
-    });
-    lists[2].t.length = 0;
+    lists[2].count = 0;
+    if (quartered?.has(e)) addQuarters(lists, lo, hi);
+    walk(edge, solid, lists, tracks, { positions, sides });
   }
   first.push(positions.length / 3);
   return { positions, first, same, steps, turns: sides };
 }
 
 interface EndsAndPoints extends SideTurns {
+  readonly atEnds: number[];
   readonly atPoints: number[];
 }
 
 function newCrossings(): Crossings {
-  return { t: [], ruling: [] };
+  return { count: 0, t: [], ruling: [] };
 }
 
 /** The three quarters of an edge, those left out that fall on a crossing. */
-function addQuarters(out: number[], lo: number, hi: number, lists: readonly Crossings[]): void {
+function addQuarters(lists: readonly [Crossings, Crossings, Crossings], lo: number, hi: number): void {
+  const [, , out] = lists;
   for (const k of [1, 2, 3]) {
     const t = lo + ((hi - lo) * k) / 4;
-    const free = lists.every((l) => l.t.every((x) => Math.abs(x - t) > 0.02 * (hi - lo)));
-    if (free) out.push(t);
+    const taken = lists.some((l) => l.t.slice(0, l.count).some((x) => Math.abs(x - t) <= 0.02 * (hi - lo)));
+    if (!taken) out.t[out.count++] = t;
   }
 }
 
@@ -166,46 +163,60 @@ function walk(
   { curve, t0, t1, from, to }: Edge,
   { vertices }: Solid,
   lists: readonly [Crossings, Crossings, Crossings],
-  tracks: readonly (Track | null)[],
-  step: (side: 0 | 1) => number,
-  out: { readonly positions: number[]; readonly sides: readonly [EndsAndPoints, EndsAndPoints] },
+  tracks: readonly [SideTrack | null, SideTrack | null],
+  {
+    positions,
+    sides,
+  }: { readonly positions: number[]; readonly sides: readonly [EndsAndPoints, EndsAndPoints] },
 ): void {
-  const { positions, sides } = out;
-  const forward = t1 > t0;
+  const d = t1 > t0 ? 1 : -1;
   const least = PARALLEL_SINE * Math.abs(t1 - t0);
-  const at = lists.map((l) => (forward ? 0 : l.t.length - 1));
+  const at: [number, number, number] = [0, 0, 0];
+  if (d < 0) for (let l = 0; l < 3; l++) at[l] = (lists[l] as Crossings).count - 1;
   const start = positions.length / 3;
-  let [t, p] = [t0, vertices[from] as Vec3];
+  let t = t0;
+  let p = vertices[from] as Vec3;
   for (;;) {
-    let s = -1;
+    let list = -1;
     let next = 0;
     for (let l = 0; l < 3; l++) {
-      const x = lists[l]?.t[at[l] as number];
-      if (x !== undefined && (s < 0 || (forward ? x < next : x > next))) [s, next] = [l, x];
+      const i = at[l] as number;
+      const crossings = lists[l] as Crossings;
+      if (i < 0 || i >= crossings.count) continue;
+      const x = crossings.t[i] as number;
+      if (list >= 0 && d * x >= d * next) continue;
+      list = l;
+      next = x;
     }
-    if (s < 0) break;
-    const ruling = lists[s]?.ruling[at[s] as number] as number;
-    at[s] = (at[s] as number) + (forward ? 1 : -1);
-    let apart = Math.abs(next - t) >= least;
-    if (apart) {
-      const q = evaluate(curve, next);
-      apart = !near(p, q, RULING_MM);
-      if (apart) [t, p] = [next, q];
-    }
-    if (apart) {
-      positions.push(p[0], p[1], p[2]);
-      for (const k of [0, 1] as const) {
-        const track = tracks[k];
-        sides[k].atPoints.push(k === s ? ruling : track ? angleOn(track, next) / step(k) : 0);
-      }
-    } else if (s < 2 && positions.length / 3 > start) {
-      sides[s as 0 | 1].atPoints[positions.length / 3 - 1] = ruling;
+    if (list < 0) break;
+    const ruling = (lists[list] as Crossings).ruling[at[list] as number] as number;
+    at[list] = (at[list] as number) + d;
+    const q = Math.abs(next - t) < least ? p : evaluate(curve, next);
+    if (!near(p, q, RULING_MM)) {
+      positions.push(q[0], q[1], q[2]);
+      sides[0].atPoints.push(list === 0 ? ruling : turnAt(tracks[0], next));
+      sides[1].atPoints.push(list === 1 ? ruling : turnAt(tracks[1], next));
+      t = next;
+      p = q;
+    } else if (list < 2 && positions.length / 3 > start) {
+      sides[list as 0 | 1].atPoints[positions.length / 3 - 1] = ruling;
     }
   }
-  while (positions.length / 3 > start && near(lastOf(positions), vertices[to] as Vec3, RULING_MM)) {
+  while (positions.length / 3 > start && near(p, vertices[to] as Vec3, RULING_MM)) {
     positions.length -= 3;
     for (const { atPoints } of sides) atPoints.pop();
+    p = lastOf(positions);
   }
+}
+
+/** How an edge turns about the axis of a face beside it, and the angle between that face's rulings. */
+interface SideTrack {
+  readonly track: Track;
+  readonly step: number;
+}
+
+function turnAt(side: SideTrack | null, t: number): number {
+  return side ? angleOn(side.track, t) / side.step : 0;
 }
 
 function lastOf(positions: readonly number[]): Vec3 {

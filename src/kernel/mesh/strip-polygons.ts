@@ -25,15 +25,15 @@ interface StripPoints extends PlanePoints {
 /**
  * Triangles of one strip; false when it cannot be filled.
  *
- * @param own - the runs of this strip
+ * @param start - the first of this strip's runs
  * @param nearness - see `Nearness`, by vertices of the mesh
  * @param out - receives three vertices of the mesh per triangle
  */
 export function fillStripPolygons(
   flat: FlatFace,
   all: Runs,
-  own: readonly number[],
   strip: number,
+  start: number,
   nearness: Nearness,
   out: number[],
 ): boolean {
@@ -59,7 +59,7 @@ export function fillStripPolygons(
     return i;
   };
   const runs: Run[] = [];
-  for (const r of own) {
+  for (let r = start; r >= 0; r = all.next[r] as number) {
     const [first, last] = [all.first[r] as number, all.last[r] as number];
     const closed = all.kind[r] === "closed";
     const vertices: number[] = [];

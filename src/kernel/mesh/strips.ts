@@ -10,43 +10,29 @@
 import { addChain, type Chains, fillColumn, newChains } from "./column.js";
 import type { FlatFace } from "./flat-face.js";
 import type { Nearness } from "./polygon.js";
-import type { Runs } from "./runs.js";
+import { linkByStrip, type Runs } from "./runs.js";
 import { fillStripPolygons } from "./strip-polygons.js";
 
 /**
- * Triangles of a face whose loops were cut into runs; the runs are taken away.
+ * Triangles of a face whose loops were cut into runs.
  *
  * @param nearness - see `PlanePoints`, by vertices of the mesh
  * @returns false when the face cannot be filled
  */
 export function fillStrips(flat: FlatFace, runs: Runs, nearness: Nearness, out: number[]): boolean {
-  const { strip } = runs;
+  const { firstOf, next } = runs;
+  const { low, strips } = linkByStrip(runs);
   const chains = newChains();
-  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (const s of strip) {
-    if (s < low) low = s;
-    if (s > high) high = s;
-  }
-  const latest = new Int32Array(strip.length === 0 ? 0 : high - low + 1).fill(-1);
-  const next = new Int32Array(strip.length);
-  for (let r = strip.length - 1; r >= 0; r--) {
-    const s = (strip[r] as number) - low;
-    next[r] = latest[s] as number;
-    latest[s] = r;
-  }
-  let filled = true;
-  for (let s = 0; s < latest.length && filled; s++) {
+  for (let s = 0; s < strips; s++) {
     let ordered = true;
-    for (let r = latest[s] as number; r >= 0; r = next[r] as number) {
+    chains.count = 0;
+    for (let r = firstOf[s] as number; r >= 0; r = next[r] as number) {
       ordered = addChains(flat, runs, r, chains) && ordered;
     }
-    if (fillColumn(flat, chains, low + s, ordered, out)) continue;
-    const own: number[] = [];
-    for (let r = latest[s] as number; r >= 0; r = next[r] as number) own.push(r);
-    filled = fillStripPolygons(flat, runs, own, low + s, nearness, out);
+    if (ordered && fillColumn(flat, chains, low + s, out)) continue;
+    if (!fillStripPolygons(flat, runs, low + s, firstOf[s] as number, nearness, out)) return false;
   }
-  for (const list of [runs.first, runs.last, runs.strip, runs.kind]) list.length = 0;
-  return filled;
+  return true;
 }
 
 /** Turns a run into chains: as it is, or cut at its tip. False when it ends anywhere but on the strip's rulings. */

@@ -14,7 +14,7 @@ import type { Mesh } from "./mesh.js";
 import { fillPolygon, type Nearness, type PlanePoints } from "./polygon.js";
 import { ringStrip } from "./ring.js";
 import { newRuns, type Runs, splitLoop } from "./runs.js";
-import { type EdgeSamples, sampleEdges } from "./sample.js";
+import { sampleEdges } from "./sample.js";
 import { fillStrips } from "./strips.js";
 
 /** Options of `tessellate`. */
@@ -46,9 +46,9 @@ export function tessellate(solid: Solid, options: TessellateOptions = {}): Mesh 
     });
   }
   const samples = sampleEdges(solid, chord);
-  const sampled: Sampled = { solid, samples, uses: new Uint8Array(solid.edges.length) };
+  const sampled: Sampled = { solid, samples, uses: solid.edges.map(() => 0) };
   const room: Room = {
-    flat: flatRoom(mostPlaces(solid, samples)),
+    flat: flatRoom(),
     runs: newRuns(),
     nearness: nearnessOf(sampled),
   };
@@ -76,20 +76,6 @@ interface Room {
   readonly nearness: Nearness;
 }
 
-/** Places needed for the face with the most points: each loop may be gone round twice. */
-function mostPlaces({ faces }: Solid, { first }: EdgeSamples): number {
-  let most = 0;
-  for (const { loops } of faces) {
-    let own = 0;
-    for (const loop of loops) {
-      for (const { edge } of loop) own += 2 * (1 + (first[edge + 1] as number) - (first[edge] as number));
-      own += 2;
-    }
-    most = Math.max(most, own);
-  }
-  return most;
-}
-
 function fillFace(
   face: Face,
   steps: number,
@@ -99,6 +85,7 @@ function fillFace(
 ): boolean {
   const { surface, loops } = face;
   flat.size = 0;
+  runs.count = 0;
   if (surface.kind === "plane") return fillPlane(face, sampled, flat, nearness, out);
   const width = (2 * Math.PI * surface.radius) / steps;
   let middle: number | null = null;

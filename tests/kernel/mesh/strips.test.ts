@@ -9,7 +9,7 @@ const STEP = 2;
 
 function strips(...loops: readonly (readonly Point[])[]) {
   const all = loops.flat();
-  const [flat, runs] = [flatRoom(2 * all.length + 2 * loops.length), newRuns()];
+  const [flat, runs] = [flatRoom(), newRuns()];
   const out: number[] = [];
   let v = 0;
   for (const loop of loops) {
