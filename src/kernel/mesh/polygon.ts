@@ -11,16 +11,18 @@
 import { FLAT_TRIANGLE } from "../tolerance.js";
 import { bestFilling } from "./polygon-best.js";
 
+/**
+ * How much a line between two points should be avoided: 2 when both lie on one curved edge of the solid, 1 when both lie on
+ * the same end of it, 0 otherwise. Such a line runs beside the outline, where the neighbouring face's triangles may be; it
+ * is drawn only where nothing better fits.
+ */
+export type Nearness = (a: number, b: number) => 0 | 1 | 2;
+
 /** Points of the plane, by index; loops name their points. */
 export interface PlanePoints {
   readonly x: ArrayLike<number>;
   readonly y: ArrayLike<number>;
-  /**
-   * How much a line between two points should be avoided: 2 when both lie on one curved edge of the solid, 1 when both
-   * lie on the same end of it, 0 otherwise. Such a line runs beside the outline, where the neighbouring face's triangles
-   * may be; it is drawn only where nothing better fits.
-   */
-  readonly nearness?: (a: number, b: number) => 0 | 1 | 2;
+  readonly nearness?: Nearness;
 }
 
 /** Twice the signed area of triangle (a, b, c), + counter-clockwise. */

@@ -7,21 +7,33 @@
  * @packageDocumentation
  */
 
-import { type Curve, derivatives, evaluate } from "../curve/curve.js";
-import type { SaddleCurve } from "../curve/saddle.js";
-import { falsePosition } from "../false-position.js";
-import type { Edge, Face, Solid } from "../solid.js";
-import type { CylinderSurface } from "../surface.js";
-import { PARALLEL_SINE, ROUNDING_SHARE, RULING_MM } from "../tolerance.js";
-import { dot, type Vec3 } from "../vec.js";
+import { evaluate } from "../curve/curve.js";
+import type { Edge, Solid } from "../solid.js";
+import { PARALLEL_SINE, RULING_MM } from "../tolerance.js";
+import type { Vec3 } from "../vec.js";
 import { gridOf } from "./grid.js";
+import { angleOn, type Crossings, crossRulings, type Track, trackOn } from "./ruling-crossings.js";
 
-/** All points of a mesh, and for each edge the indices of its points from start to end. */
+/** All points of a mesh: first the solid's vertices, then the inner points of each edge from start to end. */
 export interface EdgeSamples {
-  readonly positions: number[];
-  readonly chains: readonly (readonly number[])[];
-  /** For each point the edge it lies inside of; −1 for a vertex of the solid. */
-  readonly edgeOf: readonly number[];
+  readonly positions: readonly number[];
+  /** Edge e owns the points first[e] to first[e + 1] − 1. */
+  readonly first: readonly number[];
+  /** For each vertex of the solid the one that stands for it: the ends of an edge too short to be seen are one point. */
+  readonly same: readonly number[];
+  /** Steps of a full turn of each face; 0 for planes. */
+  readonly steps: readonly number[];
+  /**
+   * By use of an edge (0 the first by face and loop, 1 the second): the angle about that face's axis in steps, of the
+   * edge's start and end at 2e and 2e + 1 of `atEnds`, and of each point. A whole number is a ruling.
+   */
+  readonly turns: readonly [SideTurns, SideTurns];
+}
+
+/** Angles in steps, on one of the two faces of every edge. Without meaning on planes and along straight edges. */
+export interface SideTurns {
+  readonly atEnds: readonly number[];
+  readonly atPoints: readonly number[];
 }
 
 /** Edges shorter than this (mm) are one point of the mesh: two of their ends on one ruling could not be told apart. */
@@ -29,38 +41,25 @@ const WELD_MM = 4 * RULING_MM;
 
 /** Samples all edges of a solid. */
 export function sampleEdges(solid: Solid, chord: number): EdgeSamples {
-  const positions: number[] = [];
-  for (const p of solid.vertices) positions.push(p[0], p[1], p[2]);
-  const edgeOf = solid.vertices.map(() => -1);
+  const steps = solid.faces.map((face) => gridOf(face.surface, chord));
   const beside = facesBeside(solid);
   const same = weldedVertices(solid);
-  const inner = solid.edges.map((edge, e): number[] =>
-    edge.curve.kind === "line" ? [] : edgeParameters(edge, beside[e] as Face[], chord),
-  );
-  for (const e of coarseTwins(solid, inner)) {
-    const { t0, t1 } = solid.edges[e] as Edge;
-    inner[e] = withQuarters(inner[e] as number[], t0, t1);
-  }
-  const chains = solid.edges.map((edge, e): number[] => {
-    const [from, to] = [same[edge.from] as number, same[edge.to] as number];
-    if (from === to) return [from];
-    const chain = [from];
-    for (const t of inner[e] as number[]) {
-      const p = evaluate(edge.curve, t);
-      chain.push(positions.length / 3);
-      positions.push(p[0], p[1], p[2]);
-      edgeOf.push(e);
-    }
-    chain.push(to);
-    return chain;
-  });
-  return { positions, chains, edgeOf };
+  const once = sampleAll(solid, steps, beside, same, null);
+  const lenses = coarseTwins(solid, once.first);
+  return lenses.size === 0 ? once : sampleAll(solid, steps, beside, same, lenses);
 }
 
-/**
- * For each vertex the one that stands for it in the mesh: the ends of an edge too short to be seen are one point there.
- * Both faces beside such an edge lose it, so the mesh stays closed.
- */
+/** Faces by edge: that of its first use at 2e, of its second at 2e + 1. */
+function facesBeside(solid: Solid): number[] {
+  const out = new Array<number>(2 * solid.edges.length).fill(-1);
+  for (let f = 0; f < solid.faces.length; f++) {
+    for (const loop of solid.faces[f]?.loops ?? []) {
+      for (const { edge } of loop) out[out[2 * edge] === -1 ? 2 * edge : 2 * edge + 1] = f;
+    }
+  }
+  return out;
+}
+
 function weldedVertices(solid: Solid): number[] {
   const same = solid.vertices.map((_, v) => v);
   const find = (v: number): number => (same[v] === v ? v : find(same[v] as number));
@@ -76,134 +75,156 @@ function weldedVertices(solid: Solid): number[] {
 const LENS_POINTS = 3;
 
 /** Curved edges that share both ends with another edge, one of them with next to no inner points: a lens would be flat. */
-function coarseTwins(solid: Solid, inner: readonly (readonly number[])[]): number[] {
-  const byEnds = new Map<string, number[]>();
-  for (const [e, { from, to }] of solid.edges.entries()) {
-    const key = `${Math.min(from, to)} ${Math.max(from, to)}`;
-    byEnds.set(key, [...(byEnds.get(key) ?? []), e]);
-  }
-  return [...byEnds.values()]
-    .filter((all) => all.length > 1 && all.some((e) => (inner[e] as readonly number[]).length < LENS_POINTS))
-    .flat()
-    .filter((e) => (solid.edges[e] as Edge).curve.kind !== "line");
-}
-
-/** The parameters with the three quarters of the edge added, those left out that fall on one already there. */
-function withQuarters(ts: readonly number[], t0: number, t1: number): number[] {
-  const more = [1, 2, 3]
-    .map((k) => t0 + ((t1 - t0) * k) / 4)
-    .filter((t) => ts.every((x) => Math.abs(x - t) > 0.02 * Math.abs(t1 - t0)));
-  return [...ts, ...more].sort(t1 > t0 ? (a, b) => a - b : (a, b) => b - a);
-}
-
-function facesBeside(solid: Solid): Face[][] {
-  const out: Face[][] = solid.edges.map(() => []);
-  for (const face of solid.faces) {
-    for (const loop of face.loops) for (const use of loop) (out[use.edge] as Face[]).push(face);
+function coarseTwins({ vertices, edges }: Solid, first: readonly number[]): ReadonlySet<number> {
+  const out = new Set<number>();
+  const lastAt = new Array<number>(vertices.length).fill(-1);
+  const before: number[] = [];
+  const few = (e: number): boolean => (first[e + 1] as number) - (first[e] as number) < LENS_POINTS;
+  for (let e = 0; e < edges.length; e++) {
+    const { from, to, curve } = edges[e] as Edge;
+    const low = Math.min(from, to);
+    for (let o = lastAt[low] as number; o >= 0; o = before[o] as number) {
+      const other = edges[o] as Edge;
+      if (Math.max(other.from, other.to) !== Math.max(from, to) || !(few(e) || few(o))) continue;
+      if (curve.kind !== "line") out.add(e);
+      if (other.curve.kind !== "line") out.add(o);
+    }
+    before[e] = lastAt[low] as number;
+    lastAt[low] = e;
   }
   return out;
 }
 
-/** Inner parameters of an edge, from t0 to t1. */
-function edgeParameters(edge: Edge, faces: readonly Face[], chord: number): number[] {
-  const { curve, t0, t1 } = edge;
-  const ts: number[] = [];
-  for (const { surface } of faces) {
-    if (surface.kind === "cylinder") crossings(curve, t0, t1, surface, gridOf(surface, chord), ts);
-  }
-  ts.sort(t1 > t0 ? (a, b) => a - b : (a, b) => b - a);
-  const out: number[] = [];
-  const span = Math.abs(t1 - t0);
-  let [t, p] = [t0, evaluate(curve, t0)];
-  for (const next of [...ts, t1]) {
-    const last = next === t1;
-    if (!last && Math.abs(next - t) < PARALLEL_SINE * span) continue;
-    const q = evaluate(curve, next);
-    if (!last && near(p, q)) continue;
-    if (!last) out.push(next);
-    [t, p] = [next, q];
-  }
-  // The last crossing may coincide with the end point.
-  const end = evaluate(curve, t1);
-  while (out.length > 0 && near(evaluate(curve, out[out.length - 1] as number), end)) out.pop();
-  return out;
-}
-
-function near(p: Vec3, q: Vec3, within = RULING_MM): boolean {
-  return Math.hypot(p[0] - q[0], p[1] - q[1], p[2] - q[2]) < within;
-}
-
-/** Adds every t strictly between t0 and t1 where the curve crosses a ruling of the cylinder. */
-function crossings(
-  c: Curve,
-  t0: number,
-  t1: number,
-  cylinder: CylinderSurface,
-  steps: number,
-  out: number[],
-): void {
-  const step = (2 * Math.PI) / steps;
-  if (c.kind === "saddle" && isBranch(c, cylinder)) {
-    // On its own branch the parameter is the angle.
+function sampleAll(
+  solid: Solid,
+  steps: readonly number[],
+  beside: readonly number[],
+  same: readonly number[],
+  quartered: ReadonlySet<number> | null,
+): EdgeSamples {
+  const { vertices, edges, faces } = solid;
+  const positions: number[] = [];
+  const newSide = (): EndsAndPoints => ({ atEnds: [], atPoints: vertices.map(() => 0) });
+  const sides: readonly [EndsAndPoints, EndsAndPoints] = [newSide(), newSide()];
+  const first: number[] = [];
+  for (const p of vertices) positions.push(p[0], p[1], p[2]);
+  const lists = [newCrossings(), newCrossings(), newCrossings()] as const;
+  for (let e = 0; e < edges.length; e++) {
+    first.push(positions.length / 3);
+    for (const { atEnds } of sides) atEnds.push(0, 0);
+    const edge = edges[e] as Edge;
+    const { curve, t0, t1 } = edge;
+    if (curve.kind === "line" || same[edge.from] === same[edge.to]) continue;
+    const tracks: [SideTrack | null, SideTrack | null] = [null, null];
     const [lo, hi] = t0 < t1 ? [t0, t1] : [t1, t0];
-    for (let g = Math.floor(lo / step) + 1; g * step < hi; g++) out.push(g * step);
-    return;
+    for (const s of [0, 1] as const) {
+      const f = beside[2 * e + s] as number;
+      const surface = faces[f]?.surface;
+      lists[s].count = 0;
+      if (surface?.kind !== "cylinder") continue;
+      const side = { track: trackOn(curve, surface), step: (2 * Math.PI) / (steps[f] as number) };
+      tracks[s] = side;
+      sides[s].atEnds[2 * e] = turnAt(side, t0);
+      sides[s].atEnds[2 * e + 1] = turnAt(side, t1);
+      crossRulings(side.track, side.step, lo, hi, lists[s]);
+    }
+    lists[2].count = 0;
+    if (quartered?.has(e)) addQuarters(lists, lo, hi);
+    walk(edge, solid, lists, tracks, { positions, sides });
   }
-  const { origin: o, x, y } = cylinder.frame;
-  const ox = dot(o, x);
-  const oy = dot(o, y);
-  const angle = (t: number): number => {
-    const p = evaluate(c, t);
-    return Math.atan2(dot(p, y) - oy, dot(p, x) - ox) / step;
-  };
-  /** Sign of how fast the angle grows with t. */
-  const growth = (t: number): number => {
-    const { p, d1 } = derivatives(c, t);
-    return (dot(p, x) - ox) * dot(d1, y) - (dot(p, y) - oy) * dot(d1, x);
-  };
-  // Coarse walk with steps below a quarter turn of either parameter, cut again where the angle turns back, so that a
-  // curve that only just reaches over a ruling crosses it twice. The angle is followed across ±π.
-  const cells = Math.max(8, Math.ceil(Math.abs(t1 - t0) / 0.2));
-  let a = angle(t0);
-  let ta = t0;
-  const walkTo = (tb: number): void => {
-    let b = angle(tb);
-    b += steps * Math.round((a - b) / steps);
-    // Half-open cells, so that a ruling at a cell's border is found once.
-    for (let g = Math.floor(a) + 1; g <= b; g++) out.push(cross(angle, ta, tb, a, b, g, steps));
-    for (let g = Math.ceil(a) - 1; g >= b; g--) out.push(cross(angle, ta, tb, a, b, g, steps));
-    [a, ta] = [b, tb];
-  };
-  let before = growth(t0);
-  for (let k = 1; k <= cells; k++) {
-    const tb = k === cells ? t1 : t0 + ((t1 - t0) * k) / cells;
-    const after = growth(tb);
-    if (before * after < 0)
-      walkTo(falsePosition(growth, ta, tb, before, after, ROUNDING_SHARE * Math.abs(before)));
-    walkTo(tb);
-    before = after;
+  first.push(positions.length / 3);
+  return { positions, first, same, steps, turns: sides };
+}
+
+interface EndsAndPoints extends SideTurns {
+  readonly atEnds: number[];
+  readonly atPoints: number[];
+}
+
+function newCrossings(): Crossings {
+  return { count: 0, t: [], ruling: [] };
+}
+
+/** The three quarters of an edge, those left out that fall on a crossing. */
+function addQuarters(lists: readonly [Crossings, Crossings, Crossings], lo: number, hi: number): void {
+  const [, , out] = lists;
+  for (const k of [1, 2, 3]) {
+    const t = lo + ((hi - lo) * k) / 4;
+    const taken = lists.some((l) => l.t.slice(0, l.count).some((x) => Math.abs(x - t) <= 0.02 * (hi - lo)));
+    if (!taken) out.t[out.count++] = t;
   }
 }
 
-/** True when the cylinder is the one whose angle the saddle's parameter is. */
-function isBranch(c: SaddleCurve, { frame, radius }: CylinderSurface): boolean {
-  const same = (a: Vec3, b: Vec3): boolean => a[0] === b[0] && a[1] === b[1] && a[2] === b[2];
-  return c.radius === radius && same(c.origin, frame.origin) && same(c.axis, frame.z) && same(c.x, frame.x);
+/**
+ * Adds the points of one edge in its own order. Of crossings nearer to each other than RULING_MM one point is made, which
+ * is on both rulings; those that near to an end are the end.
+ */
+function walk(
+  { curve, t0, t1, from, to }: Edge,
+  { vertices }: Solid,
+  lists: readonly [Crossings, Crossings, Crossings],
+  tracks: readonly [SideTrack | null, SideTrack | null],
+  {
+    positions,
+    sides,
+  }: { readonly positions: number[]; readonly sides: readonly [EndsAndPoints, EndsAndPoints] },
+): void {
+  const d = t1 > t0 ? 1 : -1;
+  const least = PARALLEL_SINE * Math.abs(t1 - t0);
+  const at: [number, number, number] = [0, 0, 0];
+  if (d < 0) for (let l = 0; l < 3; l++) at[l] = (lists[l] as Crossings).count - 1;
+  const start = positions.length / 3;
+  let t = t0;
+  let p = vertices[from] as Vec3;
+  for (;;) {
+    let list = -1;
+    let next = 0;
+    for (let l = 0; l < 3; l++) {
+      const i = at[l] as number;
+      const crossings = lists[l] as Crossings;
+      if (i < 0 || i >= crossings.count) continue;
+      const x = crossings.t[i] as number;
+      if (list >= 0 && d * x >= d * next) continue;
+      list = l;
+      next = x;
+    }
+    if (list < 0) break;
+    const ruling = (lists[list] as Crossings).ruling[at[list] as number] as number;
+    at[list] = (at[list] as number) + d;
+    const q = Math.abs(next - t) < least ? p : evaluate(curve, next);
+    if (!near(p, q, RULING_MM)) {
+      positions.push(q[0], q[1], q[2]);
+      sides[0].atPoints.push(list === 0 ? ruling : turnAt(tracks[0], next));
+      sides[1].atPoints.push(list === 1 ? ruling : turnAt(tracks[1], next));
+      t = next;
+      p = q;
+    } else if (list < 2 && positions.length / 3 > start) {
+      sides[list as 0 | 1].atPoints[positions.length / 3 - 1] = ruling;
+    }
+  }
+  while (positions.length / 3 > start && near(p, vertices[to] as Vec3, RULING_MM)) {
+    positions.length -= 3;
+    for (const { atPoints } of sides) atPoints.pop();
+    p = lastOf(positions);
+  }
 }
 
-/** The t in [ta, tb] where the angle, in steps, is g; a and b are the angles there, followed across ±π. */
-function cross(
-  angle: (t: number) => number,
-  ta: number,
-  tb: number,
-  a: number,
-  b: number,
-  g: number,
-  steps: number,
-): number {
-  const off = (t: number): number => {
-    const f = angle(t) - g;
-    return f - steps * Math.round(f / steps);
-  };
-  return falsePosition(off, ta, tb, a - g, b - g, ROUNDING_SHARE);
+/** How an edge turns about the axis of a face beside it, and the angle between that face's rulings. */
+interface SideTrack {
+  readonly track: Track;
+  readonly step: number;
+}
+
+function turnAt(side: SideTrack | null, t: number): number {
+  return side ? angleOn(side.track, t) / side.step : 0;
+}
+
+function lastOf(positions: readonly number[]): Vec3 {
+  const [x, y, z] = positions.slice(-3);
+  return [x as number, y as number, z as number];
+}
+
+function near(p: Vec3, q: Vec3, within: number): boolean {
+  const [x, y, z] = [p[0] - q[0], p[1] - q[1], p[2] - q[2]];
+  return x * x + y * y + z * z < within * within;
 }

@@ -7,13 +7,13 @@
  * @packageDocumentation
  */
 import { RakewrightError } from "../diagnostic.js";
-import type { Edge, EdgeUse, Face, Solid } from "../solid.js";
-import { ALONG_RULING_SLOPE, CHORD_MM, RULING_MM } from "../tolerance.js";
-import { dot, sub, type Vec3 } from "../vec.js";
-import { gridOf } from "./grid.js";
+import type { Edge, Face, Solid } from "../solid.js";
+import { CHORD_MM } from "../tolerance.js";
+import { type FlatFace, flatRoom, layOnPlane, type Sampled, unroll } from "./flat-face.js";
 import type { Mesh } from "./mesh.js";
-import { fillPolygon } from "./polygon.js";
+import { fillPolygon, type Nearness, type PlanePoints } from "./polygon.js";
 import { ringStrip } from "./ring.js";
+import { newRuns, type Runs, splitLoop } from "./runs.js";
 import { sampleEdges } from "./sample.js";
 import { fillStrips } from "./strips.js";
 
@@ -45,32 +45,101 @@ export function tessellate(solid: Solid, options: TessellateOptions = {}): Mesh 
       hint: "Use 0.05 for looking at, 0.005 for printing.",
     });
   }
-  const { positions, chains, edgeOf } = sampleEdges(solid, chord);
-  const nearness = nearnessOf(solid, edgeOf);
-  const room = flatRoom(positions.length / 3);
+  const samples = sampleEdges(solid, chord);
+  const sampled: Sampled = { solid, samples, uses: solid.edges.map(() => 0) };
+  const room: Room = {
+    flat: flatRoom(),
+    runs: newRuns(),
+    nearness: nearnessOf(sampled),
+  };
   const triangles: number[] = [];
-  const faceOf: number[] = [];
+  const ends: number[] = [];
   for (const [f, face] of solid.faces.entries()) {
-    const loops = face.loops.map((loop) => polyline(loop, chains));
-    if (!fillFace(face, loops, positions, chord, nearness, room, triangles)) {
+    if (!fillFace(face, samples.steps[f] as number, sampled, room, triangles)) {
       throw new RakewrightError({
         code: "face-not-filled",
         message: `Face ${f} (${face.provenance.from}) cannot be filled at a chord of ${chord} mm: its sampled edges cross.`,
         hint: "Use a finer chord, below the thinnest wall.",
       });
     }
-    while (faceOf.length * 3 < triangles.length) faceOf.push(f);
+    ends.push(triangles.length / 3);
   }
-  return {
-    positions: Float64Array.from(positions),
-    triangles: Uint32Array.from(triangles),
-    faceOf: Uint32Array.from(faceOf),
+  const faceOf = new Uint32Array(triangles.length / 3);
+  for (let f = 1; f < ends.length; f++) faceOf.fill(f, ends[f - 1], ends[f]);
+  return { positions: new Float64Array(samples.positions), triangles: new Uint32Array(triangles), faceOf };
+}
+
+/** What the faces of one solid share while they are filled. */
+interface Room {
+  readonly flat: FlatFace;
+  readonly runs: Runs;
+  readonly nearness: Nearness;
+}
+
+function fillFace(
+  face: Face,
+  steps: number,
+  sampled: Sampled,
+  { flat, runs, nearness }: Room,
+  out: number[],
+): boolean {
+  const { surface, loops } = face;
+  flat.size = 0;
+  runs.count = 0;
+  if (surface.kind === "plane") return fillPlane(face, sampled, flat, nearness, out);
+  const width = (2 * Math.PI * surface.radius) / steps;
+  let middle: number | null = null;
+  for (const loop of loops) {
+    const start = flat.size;
+    unroll(flat, face, loop, sampled, steps, middle);
+    middle ??= (middleOf(flat) / width) * face.sense;
+    splitLoop(flat, start, width, runs);
+  }
+  return fillStrips(flat, runs, nearness, out);
+}
+
+/** Half way between least and greatest x. */
+function middleOf({ x, size }: FlatFace): number {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (let i = 0; i < size; i++) {
+    low = Math.min(low, x[i] as number);
+    high = Math.max(high, x[i] as number);
+  }
+  return (low + high) / 2;
+}
+
+function fillPlane(face: Face, sampled: Sampled, flat: FlatFace, nearness: Nearness, out: number[]): boolean {
+  const loops = face.loops.map((loop): number[] => {
+    const start = flat.size;
+    layOnPlane(flat, face, loop, sampled);
+    return Array.from({ length: flat.size - start }, (_, i) => start + i);
+  });
+  const { vertex, x, y } = flat;
+  const points: PlanePoints = {
+    x,
+    y,
+    nearness: (a, b) => nearness(vertex[a] as number, vertex[b] as number),
+  };
+  const filled: number[] = [];
+  const ring = loops.length === 2 && ringStrip(points, loops[0] as number[], loops[1] as number[], filled);
+  if (!ring && !fillPolygon(points, loops[0] as number[], loops.slice(1), filled)) return false;
+  for (const i of filled) out.push(vertex[i] as number);
+  return true;
+}
+
+/** How near to the outline a line between two mesh vertices runs (see `Nearness`); its tables are made when first asked for. */
+function nearnessOf(sampled: Sampled): Nearness {
+  let made: Nearness | null = null;
+  return (a, b) => {
+    made ??= makeNearness(sampled);
+    return made(a, b);
   };
 }
 
-/** How near to the outline a line between two mesh vertices runs (see `PlanePoints.nearness`). */
-function nearnessOf(solid: Solid, edgeOf: readonly number[]): (a: number, b: number) => 0 | 1 | 2 {
+function makeNearness({ solid, samples: { first, positions } }: Sampled): Nearness {
   const n = solid.vertices.length;
+  const edgeOf = new Int32Array(positions.length / 3).fill(-1);
+  for (let e = 0; e < solid.edges.length; e++) edgeOf.fill(e, first[e], first[e + 1]);
   const curved = new Set<number>();
   for (const e of solid.edges) {
     if (e.curve.kind !== "line") curved.add(Math.min(e.from, e.to) * n + Math.max(e.from, e.to));
@@ -96,114 +165,4 @@ function nearnessOf(solid: Solid, edgeOf: readonly number[]): (a: number, b: num
     return corner === edge.from || corner === edge.to;
   };
   return (a, b) => (onOneEdge(a, b) ? 2 : endOf(a) >= 0 && endOf(a) === endOf(b) ? 1 : 0);
-}
-
-function polyline(loop: readonly EdgeUse[], chains: readonly (readonly number[])[]): number[] {
-  const out: number[] = [];
-  for (const use of loop) {
-    const chain = chains[use.edge] as readonly number[];
-    if (use.forward) for (let k = 0; k + 1 < chain.length; k++) out.push(chain[k] as number);
-    else for (let k = chain.length - 1; k > 0; k--) out.push(chain[k] as number);
-  }
-  return out;
-}
-
-function pointAt(positions: readonly number[], v: number): Vec3 {
-  return [positions[3 * v] as number, positions[3 * v + 1] as number, positions[3 * v + 2] as number];
-}
-
-/** Coordinates of the face being filled, by mesh vertex: one set of arrays for all faces. */
-interface FlatRoom {
-  readonly x: Float64Array;
-  readonly y: Float64Array;
-  readonly ruling: Int32Array;
-}
-
-const NO_RULING = -(2 ** 31);
-
-function flatRoom(vertices: number): FlatRoom {
-  return { x: new Float64Array(vertices), y: new Float64Array(vertices), ruling: new Int32Array(vertices) };
-}
-
-/**
- * Moves the points of a loop that a ruling goes through onto it. Of two neighbours beside one ruling that do not lie
- * along it only the nearer one is meant: the other crosses a ruling of the face beyond the edge.
- */
-function putOnRulings(
-  loop: readonly number[],
-  x: Float64Array,
-  y: Float64Array,
-  step: number,
-  ruling: Int32Array,
-): void {
-  const off = (v: number): number => Math.abs((x[v] as number) - Math.round((x[v] as number) / step) * step);
-  const isOn = (v: number, k: number): boolean =>
-    off(v) < 2 * RULING_MM && Math.round((x[v] as number) / step) === k;
-  const on = loop.map((v, i): number | null => {
-    const k = Math.round((x[v] as number) / step);
-    if (!isOn(v, k)) return null;
-    for (const n of [loop[(i + loop.length - 1) % loop.length], loop[(i + 1) % loop.length]] as number[]) {
-      const across = Math.abs((x[n] as number) - (x[v] as number));
-      const beside =
-        n !== v && isOn(n, k) && across > ALONG_RULING_SLOPE * Math.abs((y[n] as number) - (y[v] as number));
-      if (beside && off(n) < off(v)) return null;
-    }
-    return k;
-  });
-  for (const [i, v] of loop.entries()) {
-    const k = on[i];
-    if (k === null || k === undefined) continue;
-    x[v] = k * step;
-    ruling[v] = k;
-  }
-}
-
-function fillFace(
-  face: Face,
-  loops: readonly (readonly number[])[],
-  positions: readonly number[],
-  chord: number,
-  nearness: (a: number, b: number) => 0 | 1 | 2,
-  room: FlatRoom,
-  out: number[],
-): boolean {
-  const { surface, sense } = face;
-  const { frame } = surface;
-  const { x, y, ruling } = room;
-  if (surface.kind === "plane") {
-    for (const loop of loops) {
-      for (const v of loop) {
-        const w = sub(pointAt(positions, v), frame.origin);
-        x[v] = sense * dot(w, frame.x);
-        y[v] = dot(w, frame.y);
-      }
-    }
-    const points = { x, y, nearness };
-    if (loops.length === 2 && ringStrip(points, loops[0] as number[], loops[1] as number[], out)) return true;
-    return fillPolygon(points, loops[0] as number[], loops.slice(1), out);
-  }
-  const steps = gridOf(surface, chord);
-  const r = surface.radius;
-  const step = (2 * Math.PI * r) / steps;
-  // Angles are counted from the outer loop's first point, so that a face never straddles the cut of atan2.
-  let reference: number | null = null;
-  for (const loop of loops) {
-    let last: number | null = reference;
-    for (const v of loop) {
-      ruling[v] = NO_RULING;
-      const w = sub(pointAt(positions, v), frame.origin);
-      let angle = Math.atan2(dot(w, frame.y), dot(w, frame.x));
-      if (last !== null) angle += 2 * Math.PI * Math.round((last - angle) / (2 * Math.PI));
-      last = angle;
-      reference ??= angle;
-      x[v] = sense * angle * r;
-      y[v] = dot(w, frame.z);
-    }
-    putOnRulings(loop, x, y, step, ruling);
-  }
-  const points = { x, y, nearness };
-  return fillStrips(
-    { points, loops, step, ruling: (v) => (ruling[v] === NO_RULING ? null : (ruling[v] as number)) },
-    out,
-  );
 }

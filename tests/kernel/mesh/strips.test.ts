@@ -1,5 +1,7 @@
 /** Strips between rulings: every triangle keeps to one strip, and together they cover the unrolled face. */
 import { describe, expect, it } from "vitest";
+import { flatRoom, NO_RULING } from "../../../src/kernel/mesh/flat-face.js";
+import { newRuns, splitLoop } from "../../../src/kernel/mesh/runs.js";
 import { fillStrips } from "../../../src/kernel/mesh/strips.js";
 import { type Point, shoelace } from "../../support/dense.js";
 
@@ -7,21 +9,19 @@ const STEP = 2;
 
 function strips(...loops: readonly (readonly Point[])[]) {
   const all = loops.flat();
-  let start = 0;
-  const names = loops.map((l) => {
-    start += l.length;
-    return l.map((_, i) => start - l.length + i);
-  });
+  const [flat, runs] = [flatRoom(), newRuns()];
   const out: number[] = [];
-  const ok = fillStrips(
-    {
-      points: { x: all.map((p) => p[0]), y: all.map((p) => p[1]) },
-      loops: names,
-      step: STEP,
-      ruling: (v) => (Number.isInteger(all[v]![0] / STEP) ? all[v]![0] / STEP : null),
-    },
-    out,
-  );
+  let v = 0;
+  for (const loop of loops) {
+    const start = flat.size;
+    for (const [x, y] of loop) {
+      const at = flat.size++;
+      [flat.vertex[at], flat.x[at], flat.y[at]] = [v++, x, y];
+      flat.ruling[at] = Number.isInteger(x / STEP) ? x / STEP : NO_RULING;
+    }
+    splitLoop(flat, start, STEP, runs);
+  }
+  const ok = fillStrips(flat, runs, () => 0, out);
   const triangles = Array.from({ length: out.length / 3 }, (_, t) =>
     out.slice(3 * t, 3 * t + 3).map((v) => all[v]!),
   );
