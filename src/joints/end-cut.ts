@@ -4,19 +4,19 @@
  * @packageDocumentation
  */
 
-import { type CompiledEnd, endAt } from "../kernel/end-compile.js";
+import { type CompiledEnd, endAt, outAt } from "../kernel/end-compile.js";
 import { directionToLocal, type Frame, pointToLocal } from "../kernel/frame.js";
 import { type Loop, pointOn, type Region } from "../kernel/region.js";
 import { extentAlong } from "../kernel/region-extent.js";
 import type { Sheet } from "../kernel/sheet.js";
-import { normalAt } from "../kernel/surface.js";
+import type { Surface } from "../kernel/surface.js";
 import { ROUNDING_MM, ROUNDING_SHARE } from "../kernel/tolerance.js";
 import { addScaled, cross, dot, length, normalize, scale, type Vec2, type Vec3 } from "../kernel/vec.js";
 import type { Member } from "../members/member.js";
 import type { Decision } from "./decision.js";
 import { atan2Degrees } from "./degrees.js";
 import type { ArrisMark, CopeNumbers, EndCut, SawSetting } from "./piece.js";
-import { inwardAt } from "./wall.js";
+import { outlinePlace } from "./wall.js";
 import { faceWord } from "./words.js";
 
 /** The cut of one end. */
@@ -89,10 +89,10 @@ function cornersOf(outer: Loop): Vec2[] {
 }
 
 function arrisMarks(member: Member, end: CompiledEnd): ArrisMark[] {
-  const axis = endAt(end, 0, 0).out;
+  const axis = outAt(end, 0, 0);
   if (!Number.isFinite(axis)) return [];
   return marks(member).flatMap(([u, v]) => {
-    const { out } = endAt(end, u, v);
+    const out = outAt(end, u, v);
     return Number.isFinite(out) ? [{ name: faceWord(member.frame, u, v), offset: out - axis }] : [];
   });
 }
@@ -124,23 +124,31 @@ const DIHEDRAL_STATIONS = 90;
 
 /** Range of the angle between the branch's outside and the header's outside along the joint, degrees. */
 function dihedralRange(region: Region, end: CompiledEnd): { least: number; greatest: number } | undefined {
-  let [least, greatest] = [180, 0];
+  let [lowest, highest] = [1, -1];
   for (const segment of region.outer) {
     for (let k = 0; k <= DIHEDRAL_STATIONS; k++) {
-      const t = k / DIHEDRAL_STATIONS;
-      const [u, v] = pointOn(segment, t);
-      const [iu, iv] = inwardAt(segment, t);
+      const { u, v, iu, iv } = outlinePlace(segment, k / DIHEDRAL_STATIONS);
       const { out, sheet } = endAt(end, u + ROUNDING_MM * iu, v + ROUNDING_MM * iv);
       if (sheet < 0) continue;
       const { surface, sense } = end.sheets[sheet] as Sheet;
       // The cut's outside is the header's inside: cos ψ = −N(header)·N(branch) = N(cut)·N(branch).
-      const n = scale(normalAt(surface, [u, v, end.dir * out]), sense);
-      const psi = (Math.acos(Math.min(1, Math.max(-1, -(n[0] * iu + n[1] * iv)))) * 180) / Math.PI;
-      least = Math.min(least, psi);
-      greatest = Math.max(greatest, psi);
+      const cos = -sense * normalShare(surface, u, v, end.dir * out, iu, iv);
+      lowest = Math.min(lowest, cos);
+      highest = Math.max(highest, cos);
     }
   }
-  return greatest >= least ? { least, greatest } : undefined;
+  const degrees = (cos: number): number => (Math.acos(Math.min(1, Math.max(-1, cos))) * 180) / Math.PI;
+  return highest >= lowest ? { least: degrees(highest), greatest: degrees(lowest) } : undefined;
+}
+
+/** How much of the normal of a surface at (u, v, s) goes along the unit direction (du, dv) of the section. */
+function normalShare(surface: Surface, u: number, v: number, s: number, du: number, dv: number): number {
+  const { origin: o, z } = surface.frame;
+  if (surface.kind === "plane") return z[0] * du + z[1] * dv;
+  const [x, y, w] = [u - o[0], v - o[1], s - o[2]];
+  const along = x * z[0] + y * z[1] + w * z[2];
+  const [rx, ry, rw] = [x - along * z[0], y - along * z[1], w - along * z[2]];
+  return (rx * du + ry * dv) / Math.sqrt(rx * rx + ry * ry + rw * rw);
 }
 
 /** Named sides of a frame, for papers that show it. */

@@ -8,7 +8,7 @@
  */
 import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
 import { insidePoint } from "../kernel/end-boundary.js";
-import { type CompiledEnd, endAt } from "../kernel/end-compile.js";
+import { type CompiledEnd, outAt } from "../kernel/end-compile.js";
 import { pointToLocal, pointToParent } from "../kernel/frame.js";
 import { STEP_MM } from "../kernel/tolerance.js";
 import type { Vec3 } from "../kernel/vec.js";
@@ -28,7 +28,7 @@ function pastEnds(header: Compiled, p: Vec3): number {
   const [low, high] = header.ends;
   const past = (end: CompiledEnd | null, outwards: number): number => {
     if (!end) return 0;
-    const { out } = endAt(end, u, v);
+    const out = outAt(end, u, v);
     return Number.isFinite(out) ? outwards - out : 0;
   };
   return Math.max(0, past(low, -s), past(high, s));
@@ -48,7 +48,7 @@ export function footprintProblem(
   for (const segment of member.section.region.outer) {
     for (let k = 0; k < STATIONS; k++) {
       const [u, v] = insidePoint(segment, k / STATIONS);
-      const { out } = endAt(compiled, u, v);
+      const out = outAt(compiled, u, v);
       if (!Number.isFinite(out)) continue;
       const p = pointToParent(member.frame, [u, v, compiled.dir * out]);
       const past = Math.min(...headers.map((h) => pastEnds(h, p)));

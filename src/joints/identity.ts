@@ -9,10 +9,11 @@
  */
 
 import type { Bore } from "../kernel/bar.js";
-import { type CompiledEnd, endAt } from "../kernel/end-compile.js";
+import { type CompiledEnd, outAt } from "../kernel/end-compile.js";
 import { extentAlong } from "../kernel/region-extent.js";
 import type { Sheet } from "../kernel/sheet.js";
 import { PARALLEL_SINE, ROUNDING_SHARE, SAME_PIECE_MM } from "../kernel/tolerance.js";
+import { dot, normalize } from "../kernel/vec.js";
 import type { Section } from "../members/section.js";
 import { boresLaid, type Lay, sameBores } from "./laid-bores.js";
 
@@ -45,35 +46,64 @@ interface Group {
 interface Ring {
   readonly samples: Float64Array;
   readonly mean: number;
-  readonly bores: readonly (readonly number[])[];
+  /** How far the ring was slid, millimetres. */
+  readonly middle: number;
+  readonly bores: () => readonly (readonly number[])[];
+}
+
+/** One way to lay a piece; sampled when somebody asks. */
+type Way = () => Ring;
+
+/** A value made at most once, when it is first asked for. */
+function lazily<T>(make: () => T): () => T {
+  let made: { readonly value: T } | undefined;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
+  };
 }
 
 /** Identities of shapes in their order: the id of the first piece that is the same. */
 export function identify(shapes: readonly Shape[]): Identity[] {
   const groups = new Map<string, Group[]>();
-  const keyOf = (s: Shape, cell: number): string =>
-    `${cell}|${s.section.name}|${s.material}|${s.section.shape.kind}`;
   return shapes.map((s): Identity => {
     const ways = waysToTurn(s, false);
-    const cell = Math.round((ways[0] as Ring).mean / (4 * SAME_PIECE_MM));
-    const known = [cell - 1, cell, cell + 1].flatMap((c) => groups.get(keyOf(s, c)) ?? []);
-    const same = known.find((g) => ways.some((w) => agree(w, g.ring)));
+    const ring = (ways[0] as Way)();
+    const cells = [cellOf(ring.mean), cellOf(boreSpread(s.bores, ring.middle))] as const;
+    const known = neighbours(cells).flatMap((c) => groups.get(keyOf(s, c)) ?? []);
+    const same = known.find((g) => ways.some((w) => agree(w(), g.ring)));
     if (same) return { identity: same.id, ...(same.handOf === undefined ? {} : { handOf: same.handOf }) };
     const mirrored = known.length > 0 ? waysToTurn(s, true) : [];
-    const hand = known.find((g) => mirrored.some((w) => agree(w, g.ring)));
-    const group: Group = { id: s.id, ring: ways[0] as Ring, ...(hand ? { handOf: hand.id } : {}) };
-    const list = groups.get(keyOf(s, cell));
+    const hand = known.find((g) => mirrored.some((w) => agree(w(), g.ring)));
+    const group: Group = { id: s.id, ring, ...(hand ? { handOf: hand.id } : {}) };
+    const list = groups.get(keyOf(s, cells));
     if (list) list.push(group);
-    else groups.set(keyOf(s, cell), [group]);
+    else groups.set(keyOf(s, cells), [group]);
     return { identity: group.id, ...(hand ? { handOf: hand.id } : {}) };
   });
+}
+
+/** Cells so wide that what agrees within the tolerance lies in one cell or in two neighbours. */
+type Cells = readonly [length: number, bores: number];
+
+function cellOf(millimetres: number): number {
+  return Math.round(millimetres / (4 * SAME_PIECE_MM));
+}
+
+function neighbours([length, bores]: Cells): Cells[] {
+  const around = bores === 0 ? [0, 1] : [bores - 1, bores, bores + 1];
+  return [length - 1, length, length + 1].flatMap((l) => around.map((b): Cells => [l, b]));
+}
+
+function keyOf(s: Shape, [length, bores]: Cells): string {
+  return `${length}|${s.bores.length}|${bores}|${s.section.name}|${s.material}|${s.section.shape.kind}`;
 }
 
 /** Outward coordinates of both ends along a direction round the axis. */
 type Ends = (phi: number) => readonly [number, number];
 
-/** Sample rings of every way the piece can be laid that its section allows. */
-function waysToTurn(s: Shape, mirror: boolean): Ring[] {
+/** Every way the piece can be laid that its section allows. */
+function waysToTurn(s: Shape, mirror: boolean): Way[] {
   const { shape, region } = s.section;
   const round = isRound(s.section) ? (shape as { od: number }).od / 2 : 0;
   const box =
@@ -92,9 +122,9 @@ function waysToTurn(s: Shape, mirror: boolean): Ring[] {
   };
   const turns = turnsOf(s, sign);
   return [
-    ...turns.map((t) => ringOf(ends, t, s.bores, { sign, flip: 1 })),
+    ...turns.map((t) => lazily(() => ringOf(ends, t, s.bores, { sign, flip: 1 }))),
     ...turnsOf({ ...s, low: s.high, high: s.low }, sign).map((t) =>
-      ringOf(reversed, -t, s.bores, { sign, flip: -1 }),
+      lazily(() => ringOf(reversed, -t, s.bores, { sign, flip: -1 })),
     ),
   ];
 }
@@ -104,7 +134,7 @@ function isRound(section: Section): boolean {
 }
 
 function outOr(end: CompiledEnd, u: number, v: number): number {
-  const { out } = endAt(end, u, v);
+  const out = outAt(end, u, v);
   return Number.isFinite(out) ? out : 1e6;
 }
 
@@ -154,13 +184,22 @@ function ringOf(f: Ends, turn: number, bores: readonly Bore[], lay: Omit<Lay, "t
   // Sliding a piece along its own axis changes nothing.
   for (let i = 0; i < samples.length; i++)
     samples[i] = (samples[i] as number) + (i % 2 === 0 ? middle : -middle);
-  return { samples, mean, bores: boresLaid(bores, { ...lay, turn, shift: middle }) };
+  return { samples, mean, middle, bores: lazily(() => boresLaid(bores, { ...lay, turn, shift: middle })) };
+}
+
+/** How far bores are from the middle on average, by the points of their axes that sameness is decided on: the same for every lay. */
+function boreSpread(bores: readonly Bore[], middle: number): number {
+  let sum = 0;
+  for (const { point, direction } of bores) {
+    const d = normalize(direction);
+    sum += Math.abs(point[2] - middle - (dot(point, d) - middle * d[2]) * d[2]);
+  }
+  return bores.length === 0 ? 0 : sum / bores.length;
 }
 
 function agree(a: Ring, b: Ring): boolean {
-  if (!sameBores(a.bores, b.bores, SAME_PIECE_MM)) return false;
   for (let i = 0; i < a.samples.length; i++) {
     if (Math.abs((a.samples[i] as number) - (b.samples[i] as number)) > SAME_PIECE_MM) return false;
   }
-  return true;
+  return sameBores(a.bores(), b.bores(), SAME_PIECE_MM);
 }

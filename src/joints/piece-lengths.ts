@@ -7,17 +7,18 @@
  * @packageDocumentation
  */
 
-import { type CompiledEnd, endAt } from "../kernel/end-compile.js";
+import { type CompiledEnd, outAt } from "../kernel/end-compile.js";
 import type { Frame } from "../kernel/frame.js";
-import { closeIn, greatestOnOutline, type OutlineMaximum } from "../kernel/outline.js";
-import { type Loop, loopsOf, pointOn, type Segment } from "../kernel/region.js";
+import { greatestOnOutline, type OutlineMaximum } from "../kernel/outline.js";
+import { type Loop, pointOn, type Segment } from "../kernel/region.js";
 import { extentAlong, farthestAlong } from "../kernel/region-extent.js";
 import type { Sheet } from "../kernel/sheet.js";
 import { SQUARE_SLOPE } from "../kernel/tolerance.js";
 import type { Vec2 } from "../kernel/vec.js";
 import type { Section } from "../members/section.js";
+import { leastOverWall } from "./least-over-wall.js";
 import type { MeasuredLength, NamedPoint, PieceLengths } from "./piece.js";
-import { inwardAt, wallOf } from "./wall.js";
+import { outlinePlace, wallOf } from "./wall.js";
 import { endWord, faceWord } from "./words.js";
 
 /** All lengths of a piece with these two ends. */
@@ -28,28 +29,29 @@ export function pieceLengths(
   high: CompiledEnd,
 ): PieceLengths {
   const { region } = section;
-  const out = (end: CompiledEnd, u: number, v: number): number => endAt(end, u, v).out;
-  const fibre = (u: number, v: number): number => out(high, u, v) + out(low, u, v);
+  const fibre = (u: number, v: number): number => outAt(high, u, v) + outAt(low, u, v);
   const names = namesFor(frame);
   const atFibre = ([u, v]: Vec2, what: string): MeasuredLength => ({
     value: fibre(u, v),
-    from: names.point(what, 0, u, v, -out(low, u, v)),
-    to: names.point(what, 1, u, v, out(high, u, v)),
+    from: names.point(what, 0, u, v, -outAt(low, u, v)),
+    to: names.point(what, 1, u, v, outAt(high, u, v)),
   });
   const extent = (lowAt: Reach, highAt: Reach, what: string): MeasuredLength => ({
     value: highAt.value + lowAt.value,
     from: names.point(what, 0, lowAt.at[0], lowAt.at[1], -lowAt.value),
     to: names.point(what, 1, highAt.at[0], highAt.at[1], highAt.value),
   });
-  const loops = loopsOf(region);
-  const reach = (end: CompiledEnd): Reach =>
-    flatReach(region.outer, [end], 1) ?? greatestOnOutline(loops, (u, v) => out(end, u, v));
-  const long = flatReach(region.outer, [low, high], 1) ?? greatestOnOutline([region.outer], fibre);
-  const short =
-    flatReach(region.outer, [low, high], -1) ?? greatestOnOutline([region.outer], (u, v) => -fibre(u, v));
+  const outer = [region.outer];
+  const [lowest, highest] = [outsideReach(outer, low), outsideReach(outer, high)];
+  const reach = (end: CompiledEnd, outside: Reach): Reach =>
+    end.root.kind === "leaf" ? outside : greatestOnOutline(region.holes, (u, v) => outAt(end, u, v), outside);
+  const long =
+    flatReach(region.outer, [low, high], 1) ??
+    (isLevel(low) ? highest : isLevel(high) ? lowest : greatestOnOutline(outer, fibre));
+  const short = flatReach(region.outer, [low, high], -1) ?? greatestOnOutline(outer, (u, v) => -fibre(u, v));
   const axis = fibre(0, 0);
   return {
-    blank: extent(reach(low), reach(high), "farthest point"),
+    blank: extent(reach(low, lowest), reach(high, highest), "farthest point"),
     longPoint: atFibre(long.at, "long point"),
     shortPoint: atFibre(short.at, "short point"),
     squareCut: extent(squareReach(section, low), squareReach(section, high), "square-cut point"),
@@ -59,7 +61,18 @@ export function pieceLengths(
   };
 }
 
-type Reach = { readonly value: number; readonly at: Vec2 };
+type Reach = OutlineMaximum;
+
+/** How far an end reaches on the outside of the section. */
+function outsideReach(outer: readonly Loop[], end: CompiledEnd): Reach {
+  return flatReach(outer[0] as Loop, [end], 1) ?? greatestOnOutline(outer, (u, v) => outAt(end, u, v));
+}
+
+/** True for a flat end square to the axis. */
+function isLevel(end: CompiledEnd): boolean {
+  const sheet = end.root.kind === "leaf" ? end.sheets[end.root.sheet] : undefined;
+  return sheet !== undefined && Math.hypot(sheet.a, sheet.b) < SQUARE_SLOPE;
+}
 
 /** The greatest sum of flat ends (times `sign`) on the outline in closed form; null when an end is shaped. */
 function flatReach(outer: Loop, ends: readonly CompiledEnd[], sign: 1 | -1): OutlineMaximum | null {
@@ -88,28 +101,15 @@ function crown(outer: Loop, sign: 1 | -1): Vec2 {
 function squareReach(section: Section, end: CompiledEnd): Reach {
   const { outer } = section.region;
   const wall = wallOf(section);
-  const shaped = end.hits.length > 0;
-  if (!shaped || wall === 0) return greatestOnOutline([outer], (u, v) => endAt(end, u, v).out);
-  return greatestOnOutline([outer], (_u, _v, segment, t) => leastOverWall(end, segment, t, wall));
-}
-
-const DEPTHS = 6;
-
-/** The nearest contact over the wall behind a place: at an edge of the wall or inside it. */
-function leastOverWall(end: CompiledEnd, segment: Segment, t: number, wall: number): number {
-  const [u, v] = pointOn(segment, t);
-  const [nu, nv] = inwardAt(segment, t);
-  const nearer = (d: number): number => -endAt(end, u + d * nu, v + d * nv).out;
-  let [depth, best] = [0, nearer(0)];
-  for (let k = 1; k <= DEPTHS; k++) {
-    const d = (wall * k) / DEPTHS;
-    const x = nearer(d);
-    if (x > best) [depth, best] = [d, x];
+  if (isLevel(end)) {
+    const at = pointOn(outer[0] as Segment, 0);
+    return { value: outAt(end, at[0], at[1]), at };
   }
-  const step = wall / DEPTHS;
-  if (depth === 0 || depth === wall) return -best;
-  const [, closest] = closeIn(nearer, depth - step, depth + step, depth, best, wall);
-  return -closest;
+  const shaped = end.hits.length > 0;
+  if (!shaped || wall === 0) return greatestOnOutline([outer], (u, v) => outAt(end, u, v));
+  return greatestOnOutline([outer], (_u, _v, segment, t) =>
+    leastOverWall(end, outlinePlace(segment, t), wall),
+  );
 }
 
 function namesFor(frame: Frame): {

@@ -4,8 +4,7 @@
  * @packageDocumentation
  */
 
-import { type Segment, tangentOn } from "../kernel/region.js";
-import type { Vec2 } from "../kernel/vec.js";
+import { pointOn, type Segment, tangentOn } from "../kernel/region.js";
 import type { Section } from "../members/section.js";
 
 /** Thickness of material a saw or a grinder goes through square to the surface, millimetres; bars count to their middle. */
@@ -24,9 +23,25 @@ export function wallOf(section: Section): number {
   }
 }
 
-/** Unit direction into the material, square to the outline at `t` of a segment of the outer loop. */
-export function inwardAt(segment: Segment, t: number): Vec2 {
-  const [du, dv] = tangentOn(segment, t);
-  const k = 1 / Math.hypot(du, dv);
-  return [-dv * k, du * k];
+/** A place on the outline with the unit direction from there into the material, square to the outline. */
+export interface OutlinePlace {
+  readonly u: number;
+  readonly v: number;
+  readonly iu: number;
+  readonly iv: number;
+}
+
+/** The place at `t` of a segment of a loop; material lies on the left of a segment. */
+export function outlinePlace(segment: Segment, t: number): OutlinePlace {
+  if (segment.kind === "line") {
+    const [u, v] = pointOn(segment, t);
+    const [du, dv] = tangentOn(segment, t);
+    const k = 1 / Math.sqrt(du * du + dv * dv);
+    return { u, v, iu: -dv * k, iv: du * k };
+  }
+  const angle = segment.start + t * segment.sweep;
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  const { centre, radius } = segment;
+  const out = segment.sweep > 0 ? 1 : -1;
+  return { u: centre[0] + radius * cos, v: centre[1] + radius * sin, iu: -out * cos, iv: -out * sin };
 }

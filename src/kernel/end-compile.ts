@@ -64,6 +64,14 @@ export function endAt(end: CompiledEnd, u: number, v: number): EndValue {
   return nodeAt(end, end.root, u, v);
 }
 
+/** The outward coordinate alone, for those who ask thousands of times: one contact is read without making an object. */
+export function outAt(end: CompiledEnd, u: number, v: number): number {
+  const { root } = end;
+  if (root.kind !== "leaf" && root.kind !== "hit") return nodeAt(end, root, u, v).out;
+  const sheet = root.kind === "leaf" ? root.sheet : sheetOfHit(root, root.h0 + root.hu * u + root.hv * v);
+  return sheet < 0 ? NOTHING.out : end.dir * sheetHeight(end.sheets[sheet] as Sheet, u, v);
+}
+
 function nodeAt(end: CompiledEnd, node: EndNode, u: number, v: number): EndValue {
   switch (node.kind) {
     case "leaf":

@@ -23,9 +23,15 @@ export type OnOutline = (u: number, v: number, segment: Segment, t: number) => n
 
 const SAMPLES = 16;
 
-/** The greatest value of `f` along loops; values that are not finite are passed over. */
-export function greatestOnOutline(loops: readonly Loop[], f: OnOutline): OutlineMaximum {
-  let best: OutlineMaximum = { value: Number.NEGATIVE_INFINITY, at: [0, 0] };
+const NONE: OutlineMaximum = { value: Number.NEGATIVE_INFINITY, at: [0, 0] };
+
+/**
+ * The greatest value of `f` along loops; values that are not finite are passed over.
+ *
+ * @param known - a maximum found elsewhere, returned unless it is beaten
+ */
+export function greatestOnOutline(loops: readonly Loop[], f: OnOutline, known = NONE): OutlineMaximum {
+  let best = known;
   for (const loop of loops) {
     for (const segment of loop) {
       const found = onSegment(segment, f);

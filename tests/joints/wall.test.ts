@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { inwardAt, wallOf } from "../../src/joints/wall.js";
+import { outlinePlace, wallOf } from "../../src/joints/wall.js";
 import { pointOn } from "../../src/kernel/region.js";
 import { regionContains } from "../../src/kernel/region-contains.js";
 import {
@@ -30,7 +30,7 @@ describe("wallOf", () => {
   });
 });
 
-describe("inwardAt", () => {
+describe("outlinePlace", () => {
   it("steps from the outline into the material and no deeper than the wall (second route: inside tests)", () => {
     for (const section of [
       roundTube({ od: 42.4, wall: 3.2 }),
@@ -41,8 +41,9 @@ describe("inwardAt", () => {
       const wall = wallOf(section);
       for (const segment of section.region.outer) {
         for (const t of [0.2, 0.5, 0.8]) {
-          const [u, v] = pointOn(segment, t);
-          const [a, b] = inwardAt(segment, t);
+          const { u, v, iu: a, iv: b } = outlinePlace(segment, t);
+          const [pu, pv] = pointOn(segment, t);
+          expect(Math.hypot(u - pu, v - pv)).toBeLessThan(1e-12);
           const inside = (d: number): boolean => regionContains(section.region, [u + d * a, v + d * b]);
           expect(Math.hypot(a, b)).toBeCloseTo(1, 12);
           expect([inside(-1e-6), inside(1e-6), inside(wall - 1e-6)]).toEqual([false, true, true]);
