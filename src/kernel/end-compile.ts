@@ -68,7 +68,8 @@ function nodeAt(end: CompiledEnd, node: EndNode, u: number, v: number): EndValue
   }
 }
 
-function sheetOfHit(node: Extract<EndNode, { kind: "hit" }>, h: number): number {
+/** The sheet of a header that a fibre at h meets, −1 where it passes by. */
+export function sheetOfHit(node: Extract<EndNode, { kind: "hit" }>, h: number): number {
   const { breaks, sheets } = node;
   const last = breaks.length - 1;
   // Half of what a label is read beside a break, so that beyond the last one there is nothing.
