@@ -43,9 +43,16 @@ export function closeEnd(shell: Shell, end: CompiledEnd, section: Region, index:
     const s = sideHeight(segment, i.t0, end.sheets[i.sheet] as Sheet);
     const comesFrom = (loops[before.loop] as readonly Segment[])[before.segment] as Segment;
     const sBefore = sideHeight(comesFrom, before.t1, end.sheets[before.sheet] as Sheet);
-    if (Math.abs(s - sBefore) > STEP_MM)
-      return { diagnostic: steppedEnd([u, v, s], Math.abs(s - sBefore), index) };
-    starts.push(addVertex(shell, [u, v, s]));
+    const at = commonHeight(
+      u,
+      v,
+      s,
+      sBefore,
+      end.sheets[i.sheet] as Sheet,
+      end.sheets[before.sheet] as Sheet,
+    );
+    if (at === null) return { diagnostic: steppedEnd([u, v, s], Math.abs(s - sBefore), index) };
+    starts.push(addVertex(shell, [u, v, at]));
   }
   const chains = loops.map((l) => l.map((): EdgeUse[] => []));
   const corners = loops.map((l) => l.map(() => -1));
@@ -74,6 +81,18 @@ export function closeEnd(shell: Shell, end: CompiledEnd, section: Region, index:
     });
   }
   return { closed: { corners, chains } };
+}
+
+/**
+ * The height at which two sheets meet over (u, v); null where the end steps. Beside a silhouette a skin runs upright and
+ * its height over a rounded place says little: there it is the other's height, where that lies on the skin as well.
+ */
+function commonHeight(u: number, v: number, s: number, other: number, a: Sheet, b: Sheet): number | null {
+  if (Math.abs(s - other) <= STEP_MM) return s;
+  const onA = Math.abs(distanceTo(a.surface, [u, v, other]));
+  const onB = Math.abs(distanceTo(b.surface, [u, v, s]));
+  if (Math.min(onA, onB) > STATION_MM) return null;
+  return onA < onB ? other : s;
 }
 
 function plainUse(use: EdgeUse): EdgeUse {

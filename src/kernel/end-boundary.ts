@@ -6,10 +6,11 @@
  *
  * @packageDocumentation
  */
-import { type CompiledEnd, endAt, sideOfSplit, splitBetween } from "./end-compile.js";
+import { type CompiledEnd, endAt, sheetOfHit, sideOfSplit, splitBetween } from "./end-compile.js";
 import { loopsOf, pointOn, type Region, type Segment, segmentLength, tangentOn } from "./region.js";
 import { cornerHeight, type Sheet } from "./sheet.js";
 import { extremesOf } from "./station.js";
+import { type Look, looksAt, signChanges } from "./takeover.js";
 import {
   BESIDE_CORNER_SHARE,
   BRACKET_MM,
@@ -37,11 +38,11 @@ function cornerShare(segment: Segment): number {
   return Math.min(0.25, Math.max(CORNER_SHARE, CORNER_MM / segmentLength(segment)));
 }
 
-/** The point at `t`, moved into the material (which lies on the left of a segment). */
-export function insidePoint(segment: Segment, t: number): Vec2 {
+/** The point at `t`, moved into the material (which lies on the left of a segment) by `off` mm. */
+export function insidePoint(segment: Segment, t: number, off: number = INSIDE_MM): Vec2 {
   const [u, v] = pointOn(segment, t);
   const [du, dv] = tangentOn(segment, t);
-  const k = INSIDE_MM / Math.hypot(du, dv);
+  const k = off / Math.hypot(du, dv);
   return [u - dv * k, v + du * k];
 }
 
@@ -74,46 +75,40 @@ function difference(end: CompiledEnd, i: number, j: number, segment: Segment, t:
   return split ? sideOfSplit(split, u, v, height) : height - cornerHeight(end.sheets[j] as Sheet, u, v);
 }
 
-/** The t in [a, b] where two sheets are equally far, by bisection to the last bit. */
-function meet(end: CompiledEnd, i: number, j: number, segment: Segment, a: number, b: number): number {
-  let [lo, hi] = [a, b];
-  const sign = Math.sign(difference(end, i, j, segment, lo));
-  if (sign === 0) return lo;
-  for (let k = 0; k < 200 && hi - lo > 0; k++) {
-    const mid = (lo + hi) / 2;
-    if (mid === lo || mid === hi) break;
-    if (Math.sign(difference(end, i, j, segment, mid)) === sign) lo = mid;
-    else hi = mid;
+/** The sheet that closes the bar along a stretch of a side, read beside its middle and no farther off than it is long. */
+function labelOf(end: CompiledEnd, segment: Segment, t0: number, t1: number): number {
+  const off = Math.min(INSIDE_MM, ((t1 - t0) * segmentLength(segment)) / 4);
+  return endAt(end, ...insidePoint(segment, (t0 + t1) / 2, off)).sheet;
+}
+
+/** Sheets that can close the bar between two marks of a side: every plane, and of each header the one that is met there. */
+function sheetsBetween(end: CompiledEnd, segment: Segment, a: number, b: number): number[] {
+  const [u, v] = insidePoint(segment, (a + b) / 2);
+  const out = new Set(end.sheets.keys());
+  for (const hit of end.hits) {
+    const met = sheetOfHit(hit, hit.h0 + hit.hu * u + hit.hv * v);
+    for (const sheet of hit.sheets) if (sheet !== met) out.delete(sheet);
   }
-  return (lo + hi) / 2;
+  return [...out];
 }
 
-function ties(end: CompiledEnd, i: number, j: number, segment: Segment, t: number): boolean {
-  return Math.abs(difference(end, i, j, segment, t)) < STATION_MM;
-}
-
-function labelAt(end: CompiledEnd, segment: Segment, t: number): number {
-  const [u, v] = insidePoint(segment, t);
-  return endAt(end, u, v).sheet;
-}
-
-/** Splits [a, b] where the label changes between samples. */
-function refine(end: CompiledEnd, segment: Segment, a: number, b: number, out: number[]): void {
-  let previous = a;
-  let label = labelAt(end, segment, a + (b - a) * BESIDE_CORNER_SHARE);
-  for (let k = 1; k <= SAMPLES; k++) {
-    const t = k === SAMPLES ? b - (b - a) * BESIDE_CORNER_SHARE : a + ((b - a) * k) / SAMPLES;
-    const next = labelAt(end, segment, t);
-    if (next !== label && next >= 0 && label >= 0) {
-      // Contacts that tie at a corner or a kink change there, not a rounding error beside it.
-      const from = label;
-      const near = [...(previous === a ? [a] : []), ...(k === SAMPLES ? [b] : [])];
-      const tie = near.find((x) => ties(end, from, next, segment, x));
-      out.push(tie ?? meet(end, label, next, segment, previous, t));
+/** Places between two marks where two contacts are equally far. */
+function takeovers(end: CompiledEnd, segment: Segment, a: number, b: number): number[] {
+  const sheets = sheetsBetween(end, segment, a, b);
+  const out: number[] = [];
+  for (const [k, i] of sheets.entries()) {
+    for (const j of sheets.slice(k + 1)) {
+      const f = (t: number): number => difference(end, i, j, segment, t);
+      // Contacts that tie at a mark change there, not a rounding error beside it.
+      const near = (t: number, beside: number): Look => {
+        const value = f(t);
+        return Math.abs(value) < STATION_MM ? { t: beside, value: f(beside) } : { t, value };
+      };
+      const share = (b - a) * BESIDE_CORNER_SHARE;
+      out.push(...signChanges(f, looksAt(f, a, b, SAMPLES, near(a, a + share), near(b, b - share))));
     }
-    label = next;
-    previous = k === SAMPLES ? b : t;
   }
+  return out;
 }
 
 /** All intervals of the outline, loop by loop in walking order. */
@@ -134,14 +129,13 @@ export function boundaryOf(end: CompiledEnd, section: Region): BoundaryInterval[
       const corner = cornerShare(s);
       let ts = clean(marks, corner);
       if (several && end.root.kind !== "hit") {
-        const more: number[] = [];
-        for (let i = 0; i + 1 < ts.length; i++) refine(end, s, ts[i] as number, ts[i + 1] as number, more);
+        const more = ts.slice(1).flatMap((t, i) => takeovers(end, s, ts[i] as number, t));
         ts = clean([...ts, ...more], corner);
       }
       const start = out.length;
       for (let i = 0; i + 1 < ts.length; i++) {
         const [t0, t1] = [ts[i] as number, ts[i + 1] as number];
-        const sheet = labelAt(end, s, (t0 + t1) / 2);
+        const sheet = labelOf(end, s, t0, t1);
         const last = out[out.length - 1];
         const kink = kinks.some((t) => Math.abs(t - t0) < corner);
         if (out.length > start && last && last.sheet === sheet && !kink)

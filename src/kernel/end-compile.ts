@@ -114,7 +114,8 @@ export function splitBetween(end: CompiledEnd, i: number, j: number): Split | un
   return end.splits.find((s) => lo >= s.from && lo < s.middle && hi >= s.middle && hi < s.to);
 }
 
-function sheetOfHit(node: Extract<EndNode, { kind: "hit" }>, h: number): number {
+/** The sheet of a header that a fibre at h meets, −1 where it passes by. */
+export function sheetOfHit(node: Extract<EndNode, { kind: "hit" }>, h: number): number {
   const { breaks, sheets } = node;
   const last = breaks.length - 1;
   // Half of what a label is read beside a break, so that beyond the last one there is nothing.

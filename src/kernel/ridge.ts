@@ -24,6 +24,7 @@ import type { Region } from "./region.js";
 import { regionContains } from "./region-contains.js";
 import { cornerHeight, type Sheet, sheetHeight } from "./sheet.js";
 import type { Surface } from "./surface.js";
+import { looksAt, signChanges } from "./takeover.js";
 import {
   INSIDE_MM,
   ON_SURFACE_MM,
@@ -173,7 +174,7 @@ function ridgesAlong(
   for (const v of outline) {
     const t = parameterOn(c.curve, v.point, range);
     const changes = v.sheets[0] !== v.sheets[1];
-    if (distance(evaluate(c.curve, t), v.point) > (changes ? SAME_EVENT_MM : ON_SURFACE_MM)) continue;
+    if (distance(evaluate(c.curve, t), v.point) > (changes ? SAME_EVENT_MM : ROUNDING_MM)) continue;
     events.push({ t, vertex: v.index, point: v.point });
   }
   // A saddle that ends goes on as another one.
@@ -190,18 +191,24 @@ function ridgesAlong(
     const a = events[k] as Event;
     const b = events[(k + 1) % events.length] as Event;
     const t1 = k + 1 < events.length ? b.t : b.t + (hi - lo);
-    stretches.push({ a, b, t1, sides: sidesAt(end, section, c, (a.t + t1) / 2) });
+    const off = Math.min(INSIDE_MM, distance(a.point, b.point) / 4);
+    stretches.push({ a, b, t1, sides: sidesAt(end, section, c, (a.t + t1) / 2, off || INSIDE_MM) });
   }
-  return joined(c, stretches);
+  return joined(c, stretches, closed);
 }
 
 type Stretch = { a: Event; b: Event; t1: number; sides: readonly [number, number] | null };
 
 /** Neighbouring stretches that go on across an event inside the section are one ridge. */
-function joined(c: Candidate, stretches: readonly Stretch[]): Ridge[] {
+function joined(c: Candidate, stretches: readonly Stretch[], closed: boolean): Ridge[] {
   const out: Ridge[] = [];
-  let first = stretches.findIndex((s) => s.sides === null || s.a.vertex >= 0);
-  if (first < 0) first = 0;
+  // A closed curve may start anywhere; best where a ridge does.
+  const first = closed
+    ? Math.max(
+        0,
+        stretches.findIndex((s) => s.sides === null || s.a.vertex >= 0),
+      )
+    : 0;
   let goesOn = false;
   for (let k = 0; k < stretches.length; k++) {
     const s = stretches[(first + k) % stretches.length] as Stretch;
@@ -232,7 +239,7 @@ function joined(c: Candidate, stretches: readonly Stretch[]): Ridge[] {
 
 /** A ridge that closes on itself inside the section, as two halves; none when the curve is no ridge. */
 function closedRidge(end: CompiledEnd, section: Region, c: Candidate): Ridge[] {
-  const sides = sidesAt(end, section, c, 0.1);
+  const sides = sidesAt(end, section, c, 0.1, INSIDE_MM);
   if (!sides) return [];
   const [p, q] = [evaluate(c.curve, 0), evaluate(c.curve, Math.PI)];
   const half = (t0: number, from: Vec3, to: Vec3): Ridge => ({
@@ -249,15 +256,16 @@ function closedRidge(end: CompiledEnd, section: Region, c: Candidate): Ridge[] {
   return [half(0, p, q), half(Math.PI, q, p)];
 }
 
-/** Sheets on the left and right of a candidate at t, when they are the pair the candidate belongs to. */
+/** Sheets on the left and right of a candidate, `off` mm beside it at t, when they are the pair the candidate belongs to. */
 function sidesAt(
   end: CompiledEnd,
   section: Region,
   c: Candidate,
   t: number,
+  off: number,
 ): readonly [number, number] | null {
   const { p, d1 } = derivatives(c.curve, t);
-  const k = INSIDE_MM / Math.hypot(d1[0], d1[1]);
+  const k = off / Math.hypot(d1[0], d1[1]);
   const onLeft = [p[0] - d1[1] * k, p[1] + d1[0] * k] as const;
   const onRight = [p[0] + d1[1] * k, p[1] - d1[0] * k] as const;
   // Along a side of the section there is material on one side only: no ridge, whichever way the rounding falls.
@@ -282,31 +290,8 @@ function changes(end: CompiledEnd, c: Candidate, lo: number, hi: number): number
   for (const hit of end.hits) {
     for (const h of hit.breaks) measures.push((p) => hit.h0 + hit.hu * p[0] + hit.hv * p[1] - h);
   }
-  const out: number[] = [];
-  const points = Array.from({ length: SAMPLES + 1 }, (_, k) => lo + ((hi - lo) * k) / SAMPLES);
-  for (const f of measures) {
+  return measures.flatMap((f) => {
     const at = (t: number): number => f(evaluate(c.curve, t));
-    let before = at(points[0] as number);
-    for (let k = 1; k <= SAMPLES; k++) {
-      const after = at(points[k] as number);
-      // Along a break, or in a third surface, the sign is nothing but rounding.
-      const told = Math.max(Math.abs(before), Math.abs(after)) > ROUNDING_MM;
-      if (told && before < 0 !== after < 0)
-        out.push(bisect(at, points[k - 1] as number, points[k] as number, before));
-      before = after;
-    }
-  }
-  return out;
-}
-
-function bisect(f: (t: number) => number, a: number, b: number, fa: number): number {
-  let [lo, hi] = [a, b];
-  for (;;) {
-    const mid = (lo + hi) / 2;
-    if (mid === lo || mid === hi) return mid;
-    const fm = f(mid);
-    if (fm === 0) return mid;
-    if (fm * fa > 0) lo = mid;
-    else hi = mid;
-  }
+    return signChanges(at, looksAt(at, lo, hi, SAMPLES));
+  });
 }
