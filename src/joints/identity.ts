@@ -120,10 +120,9 @@ function waysToTurn(s: Shape, mirror: boolean): Way[] {
     const [low, high] = ends(-phi);
     return [high, low];
   };
-  const turns = turnsOf(s, sign);
   return [
-    ...turns.map((t) => lazily(() => ringOf(ends, t, s.bores, { sign, flip: 1 }))),
-    ...turnsOf({ ...s, low: s.high, high: s.low }, sign).map((t) =>
+    ...turnsOf(s, sign, 1).map((t) => lazily(() => ringOf(ends, t, s.bores, { sign, flip: 1 }))),
+    ...turnsOf({ ...s, low: s.high, high: s.low }, sign, -1).map((t) =>
       lazily(() => ringOf(reversed, -t, s.bores, { sign, flip: -1 })),
     ),
   ];
@@ -146,15 +145,19 @@ function boxReach(box: readonly [number, number], cu: number, cv: number): numbe
   );
 }
 
-/** Turns about the axis under which the section is the same. */
-function turnsOf(s: Shape, sign: 1 | -1): readonly number[] {
+/** Turns about the axis under which the section is the same, once mirrored (`sign` −1) or laid end for end (`flip` −1). */
+function turnsOf(s: Shape, sign: 1 | -1, flip: 1 | -1): readonly number[] {
   const { shape } = s.section;
   const quarter = Math.PI / 2;
   if (isRound(s.section)) return roundTurns(s).map((t) => sign * t);
-  if ((shape.kind === "rect-tube" || shape.kind === "rect-bar") && shape.width === shape.depth) {
-    return [0, 1, 2, 3].map((k) => k * quarter);
+  if (shape.kind === "rect-tube" || shape.kind === "rect-bar") {
+    return (shape.width === shape.depth ? [0, 1, 2, 3] : [0, 2]).map((k) => k * quarter);
   }
-  return shape.kind === "custom" ? [0] : [0, 2 * quarter];
+  // Mirroring and laying end for end undo each other; one of them alone turns the section's outline over.
+  if (sign === flip) return [0];
+  // A channel is its own mirror image about u, an equal angle about the line through its heel, others about nothing known.
+  if (shape.kind === "channel") return [0];
+  return shape.kind === "angle" && shape.width === shape.depth ? [sign * quarter] : [];
 }
 
 /** Angles that bring the steepest side of the first end that is not square to φ = 0. */

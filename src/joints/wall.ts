@@ -18,6 +18,10 @@ export function wallOf(section: Section): number {
       return shape.od / 2;
     case "rect-bar":
       return Math.min(shape.width, shape.depth) / 2;
+    case "angle":
+      return shape.thickness;
+    case "channel":
+      return Math.min(shape.web, shape.flange);
     case "custom":
       return 0;
   }

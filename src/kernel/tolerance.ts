@@ -105,3 +105,6 @@ export const LEAST_RADIUS_MM = 1e-3;
 
 /** Radians of the parameter. A kink this near an end of an edge is the end: the root of a double. Users: no-kink. */
 export const KINK_AT_END = 1e-8;
+
+/** In the unit of a standard's name: sizes nearer than this are one. A sixteenth of an inch is often written to 0.001. Users: section tables. */
+export const NAME_SIZE = 6e-4;

@@ -90,7 +90,7 @@ export function readerOf(
   };
 }
 
-const SHAPE_WORD_AT_END = /( (?:bar|tube|flat|round|square|rod))?$/i;
+const SHAPE_WORD_AT_END = /( (?:bar|tube|flat|round|square|rod|angle|channel))?$/i;
 
 const sameSizes = (a: Section, b: Section): boolean => JSON.stringify(a.shape) === JSON.stringify(b.shape);
 

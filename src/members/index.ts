@@ -7,8 +7,10 @@ export { isMaterialName, MATERIALS, type Material, type MaterialName, materialOf
 export { type Member, type MemberInput, member, PLUMB_WITHIN, type Role } from "./member.js";
 export { type SectionProperties, sectionProperties } from "./properties.js";
 export type { Section, SectionShape } from "./section.js";
+export { type AngleBarInput, angleBar } from "./sections/angle.js";
+export { type ChannelBarInput, channelBar } from "./sections/channel.js";
 export { type CustomSectionInput, customSection, polygonLoop } from "./sections/custom.js";
 export { parseSection } from "./sections/parse-section.js";
-export { findStandardSection, standardSection, standardSections } from "./sections/pipe-table.js";
 export { type RectBarInput, type RectTubeInput, rectBar, rectTube } from "./sections/rect.js";
 export { roundBar, roundTube, type SectionNaming } from "./sections/round.js";
+export { findStandardSection, standardSection, standardSections } from "./sections/standard.js";

@@ -8,6 +8,7 @@
  * @packageDocumentation
  */
 import { loopsOf, type Segment, segmentLength } from "../kernel/region.js";
+import { ROUNDING_SHARE } from "../kernel/tolerance.js";
 import type { Vec2 } from "../kernel/vec.js";
 import { MATERIALS } from "./materials.js";
 import { sideFrom, sideMoment, sideProduct, sideRange } from "./moments.js";
@@ -29,7 +30,12 @@ export interface SectionProperties {
   readonly iy: number;
   /** Product moment about the centroid, mm⁴; zero when u or v is an axis of symmetry. */
   readonly ixy: number;
-  /** Elastic moduli to the farther fibre, mm³. */
+  /** Greatest and least second moment about any axis through the centroid, mm⁴: I_u and I_v of the angle tables. */
+  readonly iMajor: number;
+  readonly iMinor: number;
+  /** From X to the axis of `iMajor`, degrees, towards Y positive, above −90 to 90; 0 where all axes are alike. */
+  readonly majorAxis: number;
+  /** Elastic moduli about X and Y to the farther fibre, mm³; with `ixy` not zero a moment about X does not bend about X alone. */
   readonly wElasticX: number;
   readonly wElasticY: number;
   /** Plastic moduli about the equal-area axes parallel to u and v, mm³. */
@@ -67,13 +73,15 @@ export function sectionProperties(section: Section): SectionProperties {
   ];
   const x = axisProperties(drawn, centroid, false, area);
   const y = axisProperties(drawn, centroid, true, area);
+  const ixy = drawn.reduce((sum, side) => sum + sideProduct(sideFrom(side, centroid, false)), 0);
   return {
     area,
     perimeter: section.region.outer.reduce((sum, side) => sum + segmentLength(side), 0),
     centroid,
     ix: x.inertia,
     iy: y.inertia,
-    ixy: drawn.reduce((sum, side) => sum + sideProduct(sideFrom(side, centroid, false)), 0),
+    ixy,
+    ...principal(x.inertia, y.inertia, ixy),
     wElasticX: x.elastic,
     wElasticY: y.elastic,
     wPlasticX: x.plastic,
@@ -92,6 +100,16 @@ function pointOfReference(sides: readonly Segment[]): Vec2 {
 
 function total(sides: readonly Segment[], k: 1 | 2 | 3): number {
   return sides.reduce((sum, side) => sum + sideMoment(side, k), 0);
+}
+
+/** Principal second moments by Mohr's circle: I(θ) = (ix + iy)/2 + (ix − iy)/2·cos 2θ − ixy·sin 2θ. */
+function principal(ix: number, iy: number, ixy: number) {
+  const mean = (ix + iy) / 2;
+  const half = (ix - iy) / 2;
+  const round = (value: number): number => (Math.abs(value) <= ROUNDING_SHARE * mean ? 0 : value);
+  const radius = Math.hypot(half, ixy);
+  const majorAxis = (Math.atan2(round(-ixy), round(half)) * 90) / Math.PI;
+  return { iMajor: mean + radius, iMinor: mean - radius, majorAxis };
 }
 
 function axisProperties(

@@ -21,9 +21,29 @@ export type SectionShape =
       readonly innerRadius: number;
     }
   | { readonly kind: "rect-bar"; readonly width: number; readonly depth: number; readonly edgeRadius: number }
+  | {
+      readonly kind: "angle";
+      readonly width: number;
+      readonly depth: number;
+      readonly thickness: number;
+      readonly rootRadius: number;
+      readonly toeRadius: number;
+    }
+  | {
+      readonly kind: "channel";
+      readonly width: number;
+      readonly depth: number;
+      readonly web: number;
+      readonly flange: number;
+      /** Slope of the flanges' insides, degrees, and where from the toe they are `flange` thick; absent when parallel. */
+      readonly taper?: number;
+      readonly flangeAt?: number;
+      readonly rootRadius: number;
+      readonly toeRadius: number;
+    }
   | { readonly kind: "custom" };
 
-/** A section profile, centred on the member's axis. */
+/** A section profile. The member's axis runs through the middle of its box; through the drawing's origin in a custom one. */
 export interface Section {
   /** What it is called on the papers, e.g. `round 48.26 x 3.68`. */
   readonly name: string;

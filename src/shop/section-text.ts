@@ -35,6 +35,10 @@ function sizesText(shape: Section["shape"], say: (mm: number) => string): string
       return `${flat(shape, "tube", say)} x ${say(shape.wall)} wall`;
     case "rect-bar":
       return flat(shape, "bar", say);
+    case "angle":
+      return `angle ${say(shape.width)} wide x ${say(shape.depth)} deep x ${say(shape.thickness)}`;
+    case "channel":
+      return `channel ${say(shape.width)} wide x ${say(shape.depth)} deep, web ${say(shape.web)}, flange ${say(shape.flange)}`;
     case "custom":
       return undefined;
   }

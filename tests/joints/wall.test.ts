@@ -3,6 +3,8 @@ import { outlinePlace, wallOf } from "../../src/joints/wall.js";
 import { pointOn } from "../../src/kernel/region.js";
 import { regionContains } from "../../src/kernel/region-contains.js";
 import {
+  angleBar,
+  channelBar,
   customSection,
   polygonLoop,
   rectBar,
@@ -17,6 +19,8 @@ describe("wallOf", () => {
     expect(wallOf(rectTube({ width: 60, depth: 40, wall: 2.5 }))).toBe(2.5);
     expect(wallOf(roundBar({ od: 20 }))).toBe(10);
     expect(wallOf(rectBar({ width: 50, depth: 10 }))).toBe(5);
+    expect(wallOf(angleBar({ width: 50, depth: 40, thickness: 5 }))).toBe(5);
+    expect(wallOf(channelBar({ width: 50, depth: 100, web: 5, flange: 8 }))).toBe(5);
     const plate = customSection({
       name: "plate",
       outer: polygonLoop([
@@ -37,6 +41,8 @@ describe("outlinePlace", () => {
       rectTube({ width: 60, depth: 40, wall: 2.5 }),
       rectBar({ width: 50, depth: 10, edgeRadius: 2 }),
       rectTube({ width: 40, depth: 40, wall: 3, outerRadius: 0, innerRadius: 0 }),
+      angleBar({ width: 50, depth: 40, thickness: 5 }),
+      channelBar({ width: 50, depth: 100, web: 5, flange: 8 }),
     ]) {
       const wall = wallOf(section);
       for (const segment of section.region.outer) {

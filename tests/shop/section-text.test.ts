@@ -2,6 +2,7 @@
  * Sizes of a section in the paper's unit; 48.26 mm is 1.900 in and 3.683 mm 0.145 in (25.4 mm to the inch, exact).
  */
 import { expect, it } from "vitest";
+import { angleBar, standardSection } from "../../src/members/index.js";
 import type { Section } from "../../src/members/section.js";
 import { sectionText } from "../../src/shop/section-text.js";
 import { tube } from "./pieces.js";
@@ -32,5 +33,13 @@ it("says sizes in inches or millimetres, and a standard's designation in front",
     "rect tube 1.500 wide x 2.000 deep x 0.120 wall",
   );
   expect(sectionText(shaped({ kind: "round-bar", od: 16 }), "mm")).toBe("round bar 16.00");
+  const angle = angleBar({ width: 60, depth: 40, thickness: 5 });
+  expect(sectionText(angle, "mm")).toBe("angle 60.00 wide x 40.00 deep x 5.00");
+  expect(sectionText(standardSection("L 2 x 2 x 1/4"), "in")).toBe(
+    "L 2 x 2 x 1/4: angle 2.000 wide x 2.000 deep x 0.250",
+  );
+  expect(sectionText(standardSection("UPE 100"), "mm")).toBe(
+    "UPE 100: channel 55.00 wide x 100.00 deep, web 4.50, flange 7.50",
+  );
   expect(sectionText(shaped({ kind: "custom" }, { name: "kiln hook" }), "mm")).toBe("kiln hook");
 });

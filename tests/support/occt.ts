@@ -10,7 +10,8 @@ import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import init, { type OpenCascadeInstance, type TopoDS_Shape } from "replicad-opencascadejs";
-import type { Vec3 } from "../../src/kernel/index.js";
+import { type Loop, pointOn, type Vec2, type Vec3 } from "../../src/kernel/index.js";
+
 import {
   cross3,
   dot3,
@@ -27,13 +28,15 @@ const FAR = 1500;
 export interface Occt {
   /** Volume of the case in mm³. */
   readonly volume: (c: JointCase) => number;
+  /** Volume of a bar over any outline of lines and arcs, counter-clockwise, without holes, between two ends. */
+  readonly volumeOver: (outline: Loop, ends: JointCase["ends"]) => number;
 }
 
 export async function loadOcct(): Promise<Occt> {
   const entry = createRequire(import.meta.url).resolve("replicad-opencascadejs");
   const wasmBinary = readFileSync(join(dirname(entry), "replicad_single.wasm"));
   const oc = await init({ wasmBinary });
-  return { volume: (c) => volumeOf(oc, c) };
+  return { volume: (c) => volumeOf(oc, c), volumeOver: (outline, ends) => volumeOver(oc, outline, ends) };
 }
 
 const along = (p: Vec3, d: Vec3, k: number): Vec3 => [p[0] + k * d[0], p[1] + k * d[1], p[2] + k * d[2]];
@@ -80,6 +83,29 @@ function builders(oc: OpenCascadeInstance) {
     return new oc.BRepPrimAPI_MakePrism(face, sweep).Shape();
   };
 
+  /** A prism over any loop of lines and arcs, from `at` along z. */
+  const prismOver = (loop: Loop, { at, x, z }: Stand, length: number): TopoDS_Shape => {
+    const y = cross3(z, x);
+    const place = ([u, v]: Vec2): Vec3 => along(along(at, x, u), y, v);
+    const wire = new oc.BRepBuilderAPI_MakeWire();
+    for (const side of loop) {
+      const [from, to] = [place(pointOn(side, 0)), place(pointOn(side, 1))];
+      if (side.kind === "line") {
+        wire.Add(new oc.BRepBuilderAPI_MakeEdge(point(from), point(to)).Edge());
+        continue;
+      }
+      // A circle about −z runs clockwise.
+      const sense = Math.sign(side.sweep);
+      const pole: Vec3 = [z[0] * sense, z[1] * sense, z[2] * sense];
+      const circle = new oc.gp_Circ(axes(place(side.centre), pole, x), side.radius);
+      const start = sense * side.start;
+      wire.Add(new oc.BRepBuilderAPI_MakeEdge(circle, start, start + Math.abs(side.sweep)).Edge());
+    }
+    const face = new oc.BRepBuilderAPI_MakeFace(wire.Wire(), true).Face();
+    const sweep = new oc.gp_Vec(z[0] * length, z[1] * length, z[2] * length);
+    return new oc.BRepPrimAPI_MakePrism(face, sweep).Shape();
+  };
+
   /** A box that is everything beyond a plane, as far as matters here. */
   const beyond = (p: Vec3, normal: Vec3): TopoDS_Shape => {
     const z = unit3(normal);
@@ -100,7 +126,7 @@ function builders(oc: OpenCascadeInstance) {
     oc.BRepGProp.VolumeProperties(shape, properties, 1e-9, false, false);
     return properties.Mass();
   };
-  return { prism, beyond, cut, volume };
+  return { prism, prismOver, beyond, cut, volume };
 }
 
 type Builders = ReturnType<typeof builders>;
@@ -155,11 +181,27 @@ const isFlat = (e: EndCase): boolean =>
 
 function volumeOf(oc: OpenCascadeInstance, c: JointCase): number {
   const b = builders(oc);
-  const [low, high] = c.ends;
+  const [stand, length] = standOf(c.ends);
+  const solid = b.prism(c.section.outer, stand, length);
+  return volumeBetween(
+    b,
+    c.section.hole ? b.cut(solid, b.prism(c.section.hole, stand, length)) : solid,
+    c.ends,
+  );
+}
+
+function volumeOver(oc: OpenCascadeInstance, outline: Loop, ends: JointCase["ends"]): number {
+  const b = builders(oc);
+  return volumeBetween(b, b.prismOver(outline, ...standOf(ends)), ends);
+}
+
+/** Where an untrimmed branch starts, and how long it is. */
+function standOf([low]: JointCase["ends"]): [Stand, number] {
   const from = isFlat(low) ? 0 : -FAR / 3;
-  const stand: Stand = { at: [0, 0, from], x: [1, 0, 0], z: [0, 0, 1] };
-  const solid = b.prism(c.section.outer, stand, FAR / 3 - from);
-  const branch = c.section.hole ? b.cut(solid, b.prism(c.section.hole, stand, FAR / 3 - from)) : solid;
+  return [{ at: [0, 0, from], x: [1, 0, 0], z: [0, 0, 1] }, FAR / 3 - from];
+}
+
+function volumeBetween(b: Builders, branch: TopoDS_Shape, [low, high]: JointCase["ends"]): number {
   const start = isFlat(low) ? branch : trimmed(b, branch, low, -1);
   if (high.kind !== "max") return b.volume(trimmed(b, start, high, 1));
   const [first, second] = high.of as [EndCase, EndCase];

@@ -7,7 +7,7 @@
  */
 
 import { RakewrightError } from "../../kernel/diagnostic.js";
-import { LEAST_RADIUS_MM } from "../../kernel/tolerance.js";
+import { LEAST_RADIUS_MM, ROUNDING_MM } from "../../kernel/tolerance.js";
 
 /** Throws `bad-section`. */
 export function badSection(
@@ -44,23 +44,31 @@ export function requireBore(what: string, outside: number, wall: number): void {
 
 /** Throws `bad-section` unless the radius is zero, or from `LEAST_RADIUS_MM` to half the smaller side. */
 export function requireRadius(what: string, name: string, radius: number, side: number): void {
-  if (radius > 0 && radius < LEAST_RADIUS_MM) {
+  requireRadiusUpTo(what, { [name]: radius }, side / 2, "half the smaller side");
+}
+
+/** The same with another limit, and what the limit is. */
+export function requireRadiusUpTo(
+  what: string,
+  named: Readonly<Record<string, number>>,
+  most: number,
+  whose: string,
+): void {
+  for (const [name, radius] of Object.entries(named)) {
+    if (radius > 0 && radius < LEAST_RADIUS_MM) {
+      badSection(
+        `${what}: expected ${name} to be 0 or at least ${LEAST_RADIUS_MM} mm, got ${radius}, a radius no tool makes and too small to tell the points of its arc apart.`,
+        "Give 0 for a sharp corner, or the radius as measured.",
+        { [name]: radius, least: LEAST_RADIUS_MM },
+      );
+    }
+    if (Number.isFinite(radius) && radius >= 0 && radius <= most + ROUNDING_MM) continue;
     badSection(
-      `${what}: expected ${name} to be 0 or at least ${LEAST_RADIUS_MM} mm, got ${radius}, a radius no tool makes and too small to tell the points of its arc apart.`,
-      "Give 0 for a sharp corner, or the radius as measured.",
-      { [name]: radius, least: LEAST_RADIUS_MM },
+      `${what}: expected ${name} from 0 to ${shortSize(Math.max(most, 0))} mm, ${whose}, got ${radius}.`,
+      "Give a smaller radius, or none.",
+      { [name]: radius, most },
     );
   }
-  if (Number.isFinite(radius) && radius >= 0 && radius <= side / 2) return;
-  const most = shortSize(side / 2);
-  badSection(
-    `${what}: expected ${name} from 0 to ${most} mm, half the smaller side, got ${radius}.`,
-    "Give a smaller radius, or none.",
-    {
-      [name]: radius,
-      side,
-    },
-  );
 }
 
 /** A default radius: sharp where it would be below `LEAST_RADIUS_MM`, which a caller never asked for. */

@@ -2,17 +2,20 @@
  * What section does a line of trade language mean?
  *
  * `round 1.900 x 0.145`, `square 1-1/2 x 0.120`, `rect 2 x 1 x 0.083` (width x depth x wall), `flat 2 x 3/8`,
- * `round bar 5/8`, `square bar 1/2`, `48.3 x 3.2 mm`, `NPS 1-1/2 Sch 40`. Each size is tape language; one unit after the
- * last size holds for all of them.
+ * `round bar 5/8`, `square bar 1/2`, `angle 2 x 2 x 1/4` (width x depth x thickness), `channel 50 x 100 x 5 x 8.5` (width x depth x
+ * web x flange), `48.3 x 3.2 mm`, and every name of the tables of standard sections. Each size is tape language; one unit after
+ * the last size holds for all of them.
  *
  * @packageDocumentation
  */
 import { type Diagnostic, diagnostic, RakewrightError, type Result } from "../../kernel/diagnostic.js";
 import { type LengthUnit, parseLength } from "../../kernel/length.js";
 import type { Section } from "../section.js";
-import { findStandardSection } from "./pipe-table.js";
+import { angleBar } from "./angle.js";
+import { channelBar } from "./channel.js";
 import { rectBar, rectTube } from "./rect.js";
 import { roundBar, roundTube } from "./round.js";
+import { findStandardSection, STANDARD_NAMES } from "./standard.js";
 
 /** A kind of section with the sizes it takes, in order. */
 interface Kind {
@@ -54,17 +57,30 @@ const KINDS: readonly Kind[] = [
     sizes: ["width", "depth", "wall"],
     build: (mm) => rectTube({ width: at(mm, 0), depth: at(mm, 1), wall: at(mm, 2) }),
   },
+  {
+    words: ["angle", "angle bar"],
+    sizes: ["width", "depth", "thickness"],
+    build: (mm) => angleBar({ width: at(mm, 0), depth: at(mm, 1), thickness: at(mm, 2) }),
+  },
+  {
+    words: ["channel", "channel bar"],
+    sizes: ["width", "depth", "web", "flange"],
+    build: (mm) => channelBar({ width: at(mm, 0), depth: at(mm, 1), web: at(mm, 2), flange: at(mm, 3) }),
+  },
 ];
 
 const HINT =
   "Write the shape and its sizes, e.g. round 1.900 x 0.145, square 40 x 3 mm, flat 2 x 3/8, round bar 5/8.";
+/** How names of the tables start, which no shape's words do. */
+const STANDARD_NAME =
+  /\b(?:nps|dn|sch|std|xs|en ?10\d{3}|upe|pfc|upn|inch (?:flat|square|round))\b|^[lc] ?\d/;
 const UNIT_AT_END = /\d ?([a-z]+\.?|["'″′])$/;
 
 /**
  * Reads a section. Never throws.
  *
- * Sizes without a shape (`48.3 x 3.2`) are read as a round tube, with a note saying so. Corner radii of tubes are the
- * defaults of `rectTube`; sections that need others come from the constructors.
+ * Sizes without a shape (`48.3 x 3.2`) are read as a round tube, with a note saying so. Radii are the defaults of `rectTube`,
+ * `angleBar` and `channelBar`; standard names have their standard's, and sections that need others come from the constructors.
  *
  * @param text - trade language, at most 120 characters
  * @param unit - the document's unit, which sizes without a unit are in
@@ -84,8 +100,12 @@ export function parseSection(text: string, unit: LengthUnit, path = ""): Result<
   const standard = findStandardSection(text);
   if (standard !== undefined) return { ok: true, value: standard, diagnostics: [] };
   const plain = text.trim().toLowerCase().replace(/\s+/g, " ");
-  if (/\b(?:nps|dn|sch|std|xs)\b/.test(plain))
-    return fail("which is not in the pipe table", "Use NPS 1/2 to 4, Sch 40 or 80.");
+  if (STANDARD_NAME.test(plain)) {
+    return fail(
+      "which is not in the tables of standard sections",
+      `Names of the tables are like ${STANDARD_NAMES}. Other sizes go with a shape's word: angle 50 x 50 x 7.`,
+    );
+  }
   const [words, sizes] = split(plain);
   const kind = KINDS.find((k) => k.words.includes(words));
   if (kind === undefined) return fail(`whose shape "${words}" is unknown`);
@@ -109,7 +129,7 @@ export function parseSection(text: string, unit: LengthUnit, path = ""): Result<
 
 /** The words in front, or behind, and the sizes between crosses. */
 function split(plain: string): [string, string[]] {
-  const tail = / (bar|tube|flat|round|square|rod)$/.exec(plain);
+  const tail = / (bar|tube|flat|round|square|rod|angle|channel)$/.exec(plain);
   const front = tail === null ? plain : plain.slice(0, tail.index);
   const head = /^[a-z ]*/.exec(front)?.[0] ?? "";
   const words = `${head.trim()} ${tail?.[1] ?? ""}`.trim();

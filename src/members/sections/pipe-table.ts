@@ -8,10 +8,10 @@
  * @packageDocumentation
  */
 import table from "../../../shared/pipe-b36.10.json" with { type: "json" };
-import { RakewrightError } from "../../kernel/diagnostic.js";
 import { MM_PER } from "../../kernel/length.js";
 import type { Section } from "../section.js";
 import { roundTube } from "./round.js";
+import type { StandardTable } from "./standard-table.js";
 
 type PipeRow = (typeof table.rows)[number];
 
@@ -33,51 +33,16 @@ function metricPipe(row: PipeRow): Section {
   });
 }
 
-/**
- * A standard section by name, or nothing when the table has none of that name.
- *
- * @param name - `NPS 1-1/2 Sch 40`, `1-1/2 in pipe sch 40`, `nps 2 xs` (Sch 80), `DN 40 Sch 40`; letter case is ignored
- */
-export function findStandardSection(name: string): Section | undefined {
-  const plain = name
-    .trim()
-    .toLowerCase()
-    .replace(/\s+/g, " ")
-    .replace(/^pipe /, "");
-  const found = NAME.exec(plain);
-  if (found === null) return undefined;
-  const metric = found[1] === "dn";
-  const size = found[2]?.replace(" ", "-");
-  const schedule = found[3] ?? (found[4] === "xs" ? "80" : "40");
-  const row = table.rows.find((r) => r.schedule === schedule && size === (metric ? String(r.dn) : r.nps));
-  return row === undefined ? undefined : metric ? metricPipe(row) : inchPipe(row);
-}
-
-/**
- * A standard section by name.
- *
- * @throws RakewrightError `unknown-section` when the table has none of that name
- * @example
- * standardSection("NPS 1-1/2 Sch 40").shape; // { kind: "round-tube", od: 48.26, wall: 3.683 }
- */
-export function standardSection(name: string): Section {
-  const section = findStandardSection(name);
-  if (section !== undefined) return section;
-  const [first, last] = [table.rows[0], table.rows.at(-1)];
-  throw new RakewrightError({
-    code: "unknown-section",
-    message: `Section: expected a name between NPS ${first?.nps} Sch ${first?.schedule} and NPS ${last?.nps} Sch ${last?.schedule}, got "${name}".`,
-    hint: "List the names with standardSections(), or give the sizes: round 1.900 x 0.145.",
-    values: { name },
-  });
-}
-
-/**
- * Every section of the table, by rising size: the inch sizes first, then the metric ones.
- *
- * @example
- * standardSections().map((section) => section.name).includes("NPS 1-1/4 Sch 40"); // true
- */
-export function standardSections(): readonly Section[] {
-  return [...table.rows.map(inchPipe), ...table.rows.map(metricPipe)];
-}
+/** The table of pipe: inch sizes first, then metric ones, by rising size. */
+export const PIPES: StandardTable = {
+  find(name) {
+    const found = NAME.exec(name.replace(/^pipe /, ""));
+    if (found === null) return undefined;
+    const metric = found[1] === "dn";
+    const size = found[2]?.replace(" ", "-");
+    const schedule = found[3] ?? (found[4] === "xs" ? "80" : "40");
+    const row = table.rows.find((r) => r.schedule === schedule && size === (metric ? String(r.dn) : r.nps));
+    return row === undefined ? undefined : metric ? metricPipe(row) : inchPipe(row);
+  },
+  all: () => [...table.rows.map(inchPipe), ...table.rows.map(metricPipe)],
+};

@@ -3,14 +3,18 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { LengthUnit } from "../../../src/kernel/length.js";
 import type { SectionShape } from "../../../src/members/section.js";
+import { angleBar } from "../../../src/members/sections/angle.js";
+import { channelBar } from "../../../src/members/sections/channel.js";
 import { parseSection } from "../../../src/members/sections/parse-section.js";
-import { standardSection, standardSections } from "../../../src/members/sections/pipe-table.js";
 import { rectBar, rectTube } from "../../../src/members/sections/rect.js";
 import { roundBar, roundTube } from "../../../src/members/sections/round.js";
+import { standardSection, standardSections } from "../../../src/members/sections/standard.js";
 
 const inch = (n: number) => expect.closeTo(n * 25.4, 9);
 const mm = (n: number) => expect.closeTo(n, 9);
-type Shape = Partial<Record<"od" | "wall" | "width" | "depth", unknown>> & { kind: SectionShape["kind"] };
+type Shape = Partial<Record<"od" | "wall" | "width" | "depth" | "thickness" | "web" | "flange", unknown>> & {
+  kind: SectionShape["kind"];
+};
 
 const cases: readonly (readonly [string, LengthUnit, Shape])[] = [
   ["round 1.900 x 0.145", "in", { kind: "round-tube", od: inch(1.9), wall: inch(0.145) }],
@@ -29,6 +33,10 @@ const cases: readonly (readonly [string, LengthUnit, Shape])[] = [
   ["round bar 5/8", "in", { kind: "round-bar", od: inch(0.625) }],
   ["round 5/8 bar", "in", { kind: "round-bar", od: inch(0.625) }],
   ["square bar 1/2", "in", { kind: "rect-bar", width: inch(0.5), depth: inch(0.5) }],
+  ["angle 2 x 2 x 1/4", "in", { kind: "angle", width: inch(2), depth: inch(2), thickness: inch(0.25) }],
+  ["60 x 40 x 5 angle", "mm", { kind: "angle", width: mm(60), depth: mm(40), thickness: mm(5) }],
+  ["angle bar 50 x 50 x 7 mm", "in", { kind: "angle", width: mm(50), depth: mm(50), thickness: mm(7) }],
+  ["channel 50 x 100 x 5 x 8.5", "mm", { kind: "channel", width: 50, depth: 100, web: 5, flange: 8.5 }],
 ];
 
 describe("parseSection", () => {
@@ -62,23 +70,30 @@ describe("parseSection", () => {
           rectTube({ width: a, depth: a, wall: t }),
           rectBar({ width: a, depth: b }),
           rectBar({ width: b, depth: b }),
+          angleBar({ width: a, depth: b, thickness: t }),
+          channelBar({ width: a, depth: b, web: t, flange: t }),
         ];
         for (const section of made)
           expect(parseSection(section.name, "mm")).toEqual({ ok: true, value: section, diagnostics: [] });
       }),
     );
     for (const section of standardSections())
-      expect(parseSection(section.name, "in")).toMatchObject({ ok: true, value: section });
+      expect(parseSection(section.name, "in")).toMatchObject({ ok: true, value: { name: section.name } });
   });
 
   it.each([
     ["", "in", "bad-section", "sizes"],
-    ["angle 2 x 2 x 1/4", "in", "bad-section", "unknown"],
+    ["tee 2 x 2 x 1/4", "in", "bad-section", "unknown"],
+    ["angle 50 x 50", "mm", "bad-section", "2 sizes"],
+    ["angle 50 x 40 x 40", "mm", "bad-section", "below 40"],
+    ["L 50 x 50 x 7", "mm", "bad-section", "tables of standard sections"],
+    ["EN 10219 40 x 40 x 3.1", "mm", "bad-section", "tables of standard sections"],
+    ["UPE 90", "mm", "bad-section", "tables of standard sections"],
     ["square 40", "mm", "bad-section", "1 sizes"],
     ["round 48.3 x 3.2 x 2", "mm", "bad-section", "3 sizes"],
     ["round 48.3 x 30", "mm", "bad-section", "below 24.15"],
     ["round 0 x 0", "mm", "bad-section", "above 0"],
-    ["NPS 5 Sch 40", "in", "bad-section", "pipe table"],
+    ["NPS 5 Sch 40", "in", "bad-section", "tables of standard sections"],
     ["round 2 in x 3", "mm", "bad-section", "some sizes have a unit"],
     ["flat 2 x 3/8", "mm", "bad-length", "without a unit"],
     ["round 48,3 x 3,2", "mm", "bad-length", "comma"],
@@ -109,6 +124,11 @@ describe("parseSection", () => {
       '"',
       ".",
       "sch",
+      "angle",
+      "channel",
+      "en 10219",
+      "l",
+      "hss",
       "40",
       "nps",
     );

@@ -5,36 +5,12 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { RakewrightError } from "../../../src/kernel/diagnostic.js";
-import { type Loop, loopsOf, pointOn, segmentLength } from "../../../src/kernel/region.js";
+import { pointOn } from "../../../src/kernel/region.js";
 import { LEAST_RADIUS_MM } from "../../../src/kernel/tolerance.js";
 import { sectionProperties } from "../../../src/members/properties.js";
-import type { Section } from "../../../src/members/section.js";
 import { rectBar, rectTube } from "../../../src/members/sections/rect.js";
 import { roundBar, roundTube } from "../../../src/members/sections/round.js";
-
-/** Shoelace area of the loop's points, fine enough to tell its sense. */
-function sense(loop: Loop): number {
-  const points = loop.flatMap((side) => [0, 0.25, 0.5, 0.75].map((t) => pointOn(side, t)));
-  return points.reduce((sum, [x, y], i) => {
-    const [nx, ny] = points[(i + 1) % points.length]!;
-    return sum + x * ny - nx * y;
-  }, 0);
-}
-
-function expectSound(section: Section): void {
-  loopsOf(section.region).forEach((loop, l) => {
-    expect(Math.sign(sense(loop))).toBe(l === 0 ? 1 : -1);
-    loop.forEach((side, i) => {
-      const [end, start] = [pointOn(side, 1), pointOn(loop[(i + 1) % loop.length]!, 0)];
-      expect(Math.hypot(end[0] - start[0], end[1] - start[1])).toBeLessThan(1e-11);
-      expect(segmentLength(side)).toBeGreaterThan(0);
-      expect(side.label).toBeDefined();
-    });
-  });
-  expect(structuredClone(section)).toEqual(section);
-}
-
-const labels = (loop: Loop) => loop.map((side) => side.label);
+import { expectSound, labels } from "../sound.js";
 
 describe("round", () => {
   it("tube: two circles, wall outside and bore inside", () => {
