@@ -10,7 +10,7 @@ import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import init, { type OpenCascadeInstance, type TopoDS_Shape } from "replicad-opencascadejs";
-import type { Vec3 } from "../../src/kernel/index.js";
+import type { Bore, Vec3 } from "../../src/kernel/index.js";
 import {
   cross3,
   dot3,
@@ -19,6 +19,7 @@ import {
   type HeaderCase,
   type JointCase,
   type Outline,
+  type SectionCase,
   unit3,
 } from "./joint-case.js";
 
@@ -27,13 +28,18 @@ const FAR = 1500;
 export interface Occt {
   /** Volume of the case in mm³. */
   readonly volume: (c: JointCase) => number;
+  /** Volume of a square-ended bar from z = 0 to `length` with round holes drilled right through, in mm³. */
+  readonly drilled: (section: SectionCase, length: number, bores: readonly Bore[]) => number;
 }
 
 export async function loadOcct(): Promise<Occt> {
   const entry = createRequire(import.meta.url).resolve("replicad-opencascadejs");
   const wasmBinary = readFileSync(join(dirname(entry), "replicad_single.wasm"));
   const oc = await init({ wasmBinary });
-  return { volume: (c) => volumeOf(oc, c) };
+  return {
+    volume: (c) => volumeOf(oc, c),
+    drilled: (s, length, bores) => drilledVolume(oc, s, length, bores),
+  };
 }
 
 const along = (p: Vec3, d: Vec3, k: number): Vec3 => [p[0] + k * d[0], p[1] + k * d[1], p[2] + k * d[2]];
@@ -155,4 +161,26 @@ function volumeOf(oc: OpenCascadeInstance, c: JointCase): number {
   const one = trimmed(b, start, first, 1);
   const both = trimmed(b, one, second, 1);
   return b.volume(one) + b.volume(trimmed(b, start, second, 1)) - b.volume(both);
+}
+
+function drilledVolume(
+  oc: OpenCascadeInstance,
+  section: SectionCase,
+  length: number,
+  bores: readonly Bore[],
+): number {
+  const b = builders(oc);
+  const stand: Stand = { at: [0, 0, 0], x: [1, 0, 0], z: [0, 0, 1] };
+  const solid = b.prism(section.outer, stand, length);
+  const bar = section.hole ? b.cut(solid, b.prism(section.hole, stand, length)) : solid;
+  const drills = bores.map((bore) => {
+    const z = unit3(bore.direction);
+    const x = unit3(cross3(z, Math.abs(z[0]) < 0.8 ? [1, 0, 0] : [0, 1, 0]));
+    return b.prism(
+      { kind: "round", radius: bore.diameter / 2 },
+      { at: along(bore.point, z, -FAR), x, z },
+      2 * FAR,
+    );
+  });
+  return b.volume(drills.reduce(b.cut, bar));
 }
