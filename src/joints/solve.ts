@@ -9,9 +9,9 @@
  */
 import type { Bore } from "../kernel/bar.js";
 import { splitsClearOf } from "../kernel/bore-splits.js";
-import { planBores } from "../kernel/cut-bores.js";
 import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
 import type { CompiledEnd } from "../kernel/end-compile.js";
+import { planBores } from "../kernel/plan-bores.js";
 import { SHORTEST_FIBRE_MM } from "../kernel/tolerance.js";
 import type { Member } from "../members/member.js";
 import { decide } from "./decide.js";

@@ -9,18 +9,18 @@
 import type { Bar } from "./bar.js";
 import { splitsClearOf } from "./bore-splits.js";
 import { type ClosedEnd, closeEnd, turnedOver } from "./close-end.js";
-import { lineThrough } from "./curve/intersect.js";
-import { cutBores, planBores } from "./cut-bores.js";
+import { cutBores, type SideCuts } from "./cut-bores.js";
 import { type Diagnostic, diagnostic, type Result } from "./diagnostic.js";
 import { insidePoint } from "./end-boundary.js";
 import { type CompiledEnd, compileEnd, endAt } from "./end-compile.js";
+import { planBores } from "./plan-bores.js";
 import { loopsOf, type Region, type Segment } from "./region.js";
 import { topologyProblems } from "./rules/topology.js";
-import { addEdge, newShell, type Shell, solidFrom } from "./shell.js";
+import { newShell, type Shell, solidFrom } from "./shell.js";
 import { sideSense, sideSurface } from "./side-edge.js";
+import { lineEdges, sideFaces } from "./side-faces.js";
 import type { EdgeUse, Solid } from "./solid.js";
 import { SHORTEST_FIBRE_MM } from "./tolerance.js";
-import { distance, type Vec3 } from "./vec.js";
 
 /** The exact solid of a bar in its own frame, or the reasons why there is none. */
 export function solidOfBar(bar: Bar): Result<Solid> {
@@ -46,7 +46,7 @@ export function solidOfBar(bar: Bar): Result<Solid> {
   if ("diagnostic" in e1) return { ok: false, diagnostics: [...found, name(e1.diagnostic)] };
   const short = shortestFibre(low.end, high.end, section);
   if (short < SHORTEST_FIBRE_MM) return { ok: false, diagnostics: [...found, name(tooShort(bar, short))] };
-  addSides(shell, section, e0.closed, e1.closed, cutBores(shell, bores.walls));
+  addSides(shell, section, e0.closed, e1.closed, cutBores(shell, section, bores.walls));
   const solid = solidFrom(shell);
   const problems = topologyProblems(solid).map(name);
   return problems.length > 0
@@ -59,28 +59,28 @@ function addSides(
   section: Region,
   low: ClosedEnd,
   high: ClosedEnd,
-  holes: ReadonlyMap<string, EdgeUse[][]>,
+  cuts: readonly (readonly SideCuts[])[],
 ): void {
   for (const [l, loop] of loopsOf(section).entries()) {
-    const lines = loop.map((_, k) => {
-      const [from, to] = [
-        (low.corners[l] as number[])[k] as number,
-        (high.corners[l] as number[])[k] as number,
-      ];
-      const [p, q] = [shell.vertices[from] as Vec3, shell.vertices[to] as Vec3];
-      return addEdge(shell, { curve: lineThrough(p, q), t0: 0, t1: distance(p, q) }, from, to);
+    const own = cuts[l] as readonly SideCuts[];
+    const lines = own.map(({ onLine }, k) => {
+      const from = (low.corners[l] as number[])[k] as number;
+      const to = (high.corners[l] as number[])[k] as number;
+      return lineEdges(shell, from, to, onLine);
     });
     for (const [k, segment] of loop.entries()) {
       const bottom = (low.chains[l] as EdgeUse[][])[k] as EdgeUse[];
       const top = turnedOver((high.chains[l] as EdgeUse[][])[k] as EdgeUse[]);
-      const right = { edge: lines[(k + 1) % loop.length] as number, forward: true };
-      const left = { edge: lines[k] as number, forward: false };
-      shell.faces.push({
-        surface: sideSurface(segment),
-        sense: sideSense(segment),
-        loops: [[...bottom, right, ...top, left], ...(holes.get(`${l}:${k}`) ?? [])],
-        provenance: { from: "side", loop: l, segment: k, label: segment.label ?? "" },
-      });
+      const right = lines[(k + 1) % loop.length] as EdgeUse[];
+      const left = turnedOver(lines[k] as EdgeUse[]);
+      for (const loops of sideFaces(shell, [...bottom, ...right, ...top, ...left], own[k] as SideCuts)) {
+        shell.faces.push({
+          surface: sideSurface(segment),
+          sense: sideSense(segment),
+          loops,
+          provenance: { from: "side", loop: l, segment: k, label: segment.label ?? "" },
+        });
+      }
     }
   }
 }

@@ -1,42 +1,43 @@
 /**
- * Where round sides are split, so that no bore opens across a split.
+ * Where round sides are split: clear of the bores, so that openings lie in one face each.
  *
- * A full circle is swept as two or three faces. Where the lines between them run is free: they are turned to places that
- * no bore reaches.
+ * A full circle is swept as two faces. Where the lines between them run is free: they are turned to a place that no bore
+ * reaches, or where there is none, to one that no bore only touches. A line that a bore crosses is cut by it.
  *
  * @packageDocumentation
  */
 import type { Bore } from "./bar.js";
-import { type Loop, loopsOf, type Region, type Segment } from "./region.js";
+import { acrossBore, type BoreStance, stanceOf } from "./bore-stance.js";
+import { type ArcSegment, type Loop, loopsOf, type Region } from "./region.js";
 
-/** Candidate places for a split, one every five degrees. */
-const PLACES = 72;
+/** Candidate places for the two splits, one every five degrees of half a turn. */
+const PLACES = 36;
+/** Share of the circle's radius between a split and the rim of a bore. */
+const BESIDE = 0.02;
 
 /** The same section with the splits of its round loops clear of the bores. */
 export function splitsClearOf(section: Region, bores: readonly Bore[]): Region {
-  if (bores.length === 0) return section;
-  const [outer, ...holes] = loopsOf(section).map((loop) => turned(loop, bores));
+  const stances = bores.map(stanceOf).filter((s) => s !== null);
+  if (stances.length === 0) return section;
+  const [outer, ...holes] = loopsOf(section).map((loop) => turned(loop, stances));
   return { outer: outer as Loop, holes };
 }
 
-function turned(loop: Loop, bores: readonly Bore[]): Loop {
-  const first = loop[0] as Segment;
-  if (first.kind !== "arc" || !isCircle(loop, first)) return loop;
-  const free = freePlaces(first, bores);
-  const cuts = splits(free);
-  if (!cuts) return loop;
-  const sense = first.sweep > 0 ? 1 : -1;
-  const angles = cuts.map((k) => (2 * Math.PI * k) / PLACES);
-  const walk = sense > 0 ? angles : [...angles].reverse();
-  return walk.map((start, i): Segment => {
-    const next = walk[(i + 1) % walk.length] as number;
-    const turn = 2 * Math.PI;
-    const size = (((sense * (next - start)) % turn) + turn) % turn;
-    return { ...first, start, sweep: sense * size };
-  });
+function turned(loop: Loop, stances: readonly BoreStance[]): Loop {
+  const [first] = loop;
+  if (first?.kind !== "arc" || !isCircle(loop, first)) return loop;
+  const clear = placeWhere(first, stances, (beside) => beside > 0);
+  const place = clear ?? placeWhere(first, stances, () => true) ?? 0;
+  if (place === 0 && loop.length === 2) return loop;
+  const sweep = Math.sign(first.sweep) * Math.PI;
+  const start = first.start + place;
+  return [
+    { ...first, start, sweep },
+    { ...first, start: start + sweep, sweep },
+  ];
 }
 
-function isCircle(loop: Loop, first: Segment & { kind: "arc" }): boolean {
+function isCircle(loop: Loop, first: ArcSegment): boolean {
   return loop.every(
     (s) =>
       s.kind === "arc" &&
@@ -46,33 +47,22 @@ function isCircle(loop: Loop, first: Segment & { kind: "arc" }): boolean {
   );
 }
 
-/** For every candidate place, whether it is farther from every bore than the bore is wide. */
-function freePlaces({ centre, radius }: Segment & { kind: "arc" }, bores: readonly Bore[]): boolean[] {
-  return Array.from({ length: PLACES }, (_, k) => {
-    const angle = (2 * Math.PI * k) / PLACES;
+/** Turn to the first place where both splits are off every bore's rim, on a side of it that `on` takes; radians. */
+function placeWhere(
+  { centre, radius, start }: ArcSegment,
+  stances: readonly BoreStance[],
+  on: (besideRim: number) => boolean,
+): number | null {
+  const isFree = (angle: number): boolean => {
     const [u, v] = [centre[0] + radius * Math.cos(angle), centre[1] + radius * Math.sin(angle)];
-    return bores.every((bore) => {
-      const [du, dv] = bore.direction;
-      const size = Math.hypot(du, dv);
-      if (size === 0) return true;
-      const off = Math.abs((u - bore.point[0]) * dv - (v - bore.point[1]) * du) / size;
-      return off > bore.diameter / 2 + 0.02 * radius;
+    return stances.every(({ along, h, surface }) => {
+      const beside = Math.abs(acrossBore(along, u, v) - h) - surface.radius;
+      return Math.abs(beside) > BESIDE * radius && on(beside);
     });
-  });
-}
-
-/** Two opposite free places, or three with no gap above half a turn; null when the bores leave none. */
-function splits(free: readonly boolean[]): number[] | null {
-  const half = PLACES / 2;
-  const two = free.findIndex((ok, k) => k < half && ok && free[k + half]);
-  if (two >= 0) return [two, two + half];
-  const open = free.flatMap((ok, k) => (ok ? [k] : []));
-  for (const a of open) {
-    for (const b of open) {
-      if (b <= a || b - a > half) continue;
-      const c = open.find((x) => x > b && x - b <= half && a + PLACES - x <= half);
-      if (c !== undefined) return [a, b, c];
-    }
+  };
+  for (let k = 0; k < PLACES; k++) {
+    const place = (k * Math.PI) / PLACES;
+    if (isFree(start + place) && isFree(start + place + Math.PI)) return place;
   }
   return null;
 }

@@ -1,40 +1,45 @@
 /**
- * Bores: round holes through the walls of a bar, at any angle.
+ * The walls a bore goes through, and the sides of the section its openings lie on.
  *
- * The bore's axis crosses the section's outline in pairs, into the material and out of it: each pair is one wall. On
- * every side it crosses, the bore cuts one closed opening: an ellipse on a flat side, a saddle on a round one, each in two
- * halves that meet on the rulings ψ = 0 and ψ = π of the bore. Openings stay clear of the sides' ends, the bar's ends and
- * each other; where they do not, a diagnostic says by how much.
+ * Seen along the bar a bore is a strip of the section (see `bore-stance`), and the outline crosses it in chains: side
+ * after side from one edge of the strip to the other. Two chains in turn, into the material and out of it, are one wall.
+ * That holds as long as the outline does not turn back inside the strip; where it does, the bore leaves the section or
+ * its hollow, and is refused. So is a bore that only touches the line between two sides: its opening would be pinched.
  *
  * @packageDocumentation
  */
 import type { Bore } from "./bar.js";
-import { evaluate } from "./curve/curve.js";
-import { planeAcrossCylinder } from "./curve/intersect.js";
-import { saddleBetween } from "./curve/saddle.js";
-import { type Diagnostic, diagnostic } from "./diagnostic.js";
-import { frameFromAxis } from "./frame.js";
-import { loopsOf, type Region, type Segment } from "./region.js";
-import { type CurveStretch, conicStretch, sideSurface } from "./side-edge.js";
-import type { CylinderSurface } from "./surface.js";
-import { LEFT_BESIDE_BORE_MM, PARALLEL_SINE } from "./tolerance.js";
-import { addScaled, dot, normalize, sub, type Vec3 } from "./vec.js";
+import { refuseBore, refuseTouching, refuseTurn } from "./bore-refusals.js";
+import { acrossBore, alongBore, type BoreStance, stanceOf } from "./bore-stance.js";
+import { type OutlineTurn, outlineTurns } from "./bore-turns.js";
+import type { Diagnostic } from "./diagnostic.js";
+import { arcFraction, type Loop, loopsOf, pointOn, type Region, type Segment } from "./region.js";
+import { LEFT_BESIDE_BORE_MM } from "./tolerance.js";
 
-/** Where a bore opens on one side of the section. */
+/** The stretch of one opening on one side of the section. */
+export interface OpeningPart {
+  readonly segment: number;
+  /** On a round side: −1 on the half that the bore meets first, +1 on the other. */
+  readonly root: 1 | -1;
+  /** h at its upper end; infinite for the last part of an opening. */
+  readonly to: number;
+  /** The corner of the loop (start of that segment) at its upper end; −1 for the last part. */
+  readonly corner: number;
+}
+
+/** Where a bore opens: parts on side after side of one loop, in rising h. */
 export interface Opening {
   readonly loop: number;
-  readonly segment: number;
-  /** Along the bore's axis from its point, where the axis itself crosses, millimetres. */
-  readonly at: number;
-  /** From ψ = 0 to π and from π to 2π about the bore's direction. */
-  readonly halves: readonly [CurveStretch, CurveStretch];
+  /** True where the bore goes into the material. */
+  readonly into: boolean;
+  readonly parts: readonly OpeningPart[];
 }
 
 /** One wall that a bore goes through. */
 export interface BoreWall {
   readonly bore: string;
   readonly wall: number;
-  readonly surface: CylinderSurface;
+  readonly stance: BoreStance;
   readonly entry: Opening;
   readonly exit: Opening;
 }
@@ -42,160 +47,196 @@ export interface BoreWall {
 /** Walls of a bore in the order it goes through them, or why it cannot be cut. */
 export type BoreResult = { readonly walls: readonly BoreWall[] } | { readonly diagnostic: Diagnostic };
 
-/** The bore's cylinder; ψ is counted from the bar's axis as the bore sees it. */
-function cylinderOf(bore: Bore): CylinderSurface | null {
-  const z = normalize(bore.direction);
-  if (Math.hypot(z[0], z[1]) < PARALLEL_SINE) return null;
-  return { kind: "cylinder", frame: frameFromAxis(bore.point, z, [0, 0, 1]), radius: bore.diameter / 2 };
-}
-
-interface Crossing {
-  readonly loop: number;
-  readonly segment: number;
-  readonly at: number;
-  readonly into: boolean;
+/** τ of a side at h, on the half `root` of a round one. */
+export function tauAt(segment: Segment, root: 1 | -1, stance: BoreStance, h: number): number {
+  const { along } = stance;
+  if (segment.kind === "line") {
+    const { from, to } = segment;
+    const [h0, h1] = [acrossBore(along, from[0], from[1]), acrossBore(along, to[0], to[1])];
+    const [t0, t1] = [alongBore(along, from[0], from[1]), alongBore(along, to[0], to[1])];
+    return t0 + ((h - h0) / (h1 - h0)) * (t1 - t0);
+  }
+  const d = h - acrossBore(along, segment.centre[0], segment.centre[1]);
+  const half = Math.sqrt(Math.max(0, (segment.radius - d) * (segment.radius + d)));
+  return alongBore(along, segment.centre[0], segment.centre[1]) + root * half;
 }
 
 /** Walls of one bore through a section. */
 export function boreWalls(section: Region, bore: Bore): BoreResult {
   if (!(bore.diameter > 0) || !Number.isFinite(bore.diameter)) {
-    return refuse(
-      bore,
-      "bad-bore",
-      `expected a diameter above zero, got ${bore.diameter} mm.`,
-      "Give the drill's diameter.",
-    );
+    return refuseBore(bore, {
+      code: "bad-bore",
+      message: "cannot be drilled: expected a diameter above zero.",
+      hint: "Give the drill's diameter.",
+    });
   }
-  const surface = cylinderOf(bore);
-  if (!surface) {
-    return refuse(
-      bore,
-      "bore-along-axis",
-      "runs along the bar and goes through no wall.",
-      "Turn the bore across the bar.",
-    );
+  const stance = stanceOf(bore);
+  if (!stance) {
+    return refuseBore(bore, {
+      code: "bore-along-axis",
+      message: "runs along the bar and goes through no wall.",
+      hint: "Turn the bore across the bar.",
+    });
   }
-  const found = crossings(section, surface);
+  const turns = outlineTurns(section, stance);
+  const strip = stance.surface.radius + LEFT_BESIDE_BORE_MM;
+  const near = turns.filter((t) => Math.abs(t.h - stance.h) < strip);
+  const outside = near.filter((t) => t.loop === 0);
+  const corners = cornersAcross(section, stance);
+  const found = crossings(section, stance, turns, corners);
+  if (found.length === 0 || (bore.through === "both" && near.length > 0)) {
+    return refuseTurn(bore, stance, turns, outside.length > 0 ? outside : near);
+  }
   const walls: BoreWall[] = [];
   for (let k = 0; k + 1 < found.length; k += 2) {
-    const [a, b] = [found[k] as Crossing, found[k + 1] as Crossing];
-    // Pairs that do not go in and out again touch a corner of the outline.
-    const paired = a.into && !b.into;
-    const [entry, exit] = paired
-      ? [opening(section, surface, a), opening(section, surface, b)]
-      : [null, null];
-    if (!entry || !exit) {
-      return refuse(
-        bore,
-        "bore-leaves-side",
-        `of ${bore.diameter.toFixed(3)} mm reaches past the side it is drilled in.`,
-        "Drill nearer to the middle of the side, or use a smaller drill.",
-      );
+    const entry = chainFrom(section, stance, found[k] as Crossing, turns, corners);
+    const exit = chainFrom(section, stance, found[k + 1] as Crossing, turns, corners);
+    for (const end of [entry, exit]) {
+      if ("turn" in end) return refuseTurn(bore, stance, turns, [end.turn]);
+      if ("corner" in end) return refuseTouching(bore, loopsOf(section)[end.loop] as Loop, end.corner);
     }
-    walls.push({ bore: bore.id, wall: walls.length, surface, entry, exit });
+    walls.push({ bore: bore.id, wall: k / 2, stance, entry: entry as Opening, exit: exit as Opening });
     if (bore.through === "first") break;
   }
-  return walls.length > 0
-    ? { walls }
-    : refuse(bore, "bore-misses", "misses the section.", "Move the bore so that its axis crosses the bar.");
+  // What stands in the way of the first wall is met by a part of the bore only.
+  const last = walls[0]?.exit as Opening;
+  const before = near.filter((t) => t.tau < tauOf(section, last, stance, stance.h));
+  return before.length > 0 ? refuseTurn(bore, stance, turns, before) : { walls };
 }
 
-function refuse(bore: Bore, code: string, what: string, hint: string): { readonly diagnostic: Diagnostic } {
-  return { diagnostic: diagnostic({ code, bore: bore.id, message: `Bore ${bore.id} ${what}`, hint }) };
+/** τ of an opening at h. */
+export function tauOf(section: Region, opening: Opening, stance: BoreStance, h: number): number {
+  const part = opening.parts.find((p) => h < p.to) as OpeningPart;
+  return tauAt(sideOf(section, opening.loop, part.segment), part.root, stance, h);
 }
 
-/** Where the bore's axis crosses the outline, along the bore. */
-function crossings(section: Region, { frame }: CylinderSurface): Crossing[] {
-  const [pu, pv] = frame.origin;
-  const [du, dv] = frame.z;
-  const out: Crossing[] = [];
-  const add = (loop: number, segment: number, at: number, nu: number, nv: number): void => {
-    out.push({ loop, segment, at, into: du * nu + dv * nv < 0 });
-  };
-  for (const [l, loop] of loopsOf(section).entries()) {
-    for (const [k, s] of loop.entries()) {
-      if (s.kind === "line") {
-        const [eu, ev] = [s.to[0] - s.from[0], s.to[1] - s.from[1]];
-        const det = du * ev - dv * eu;
-        if (Math.abs(det) < PARALLEL_SINE * Math.hypot(eu, ev)) continue;
-        const [wu, wv] = [s.from[0] - pu, s.from[1] - pv];
-        const t = (wu * dv - wv * du) / det;
-        if (t >= 0 && t < 1) add(l, k, (wu * ev - wv * eu) / det, ev, -eu);
-        continue;
-      }
-      const [wu, wv] = [pu - s.centre[0], pv - s.centre[1]];
-      const [a, b, c] = [du * du + dv * dv, wu * du + wv * dv, wu * wu + wv * wv - s.radius ** 2];
-      const root = b * b - a * c;
-      if (root <= 0) continue;
-      for (const sign of [-1, 1]) {
-        const at = (-b + sign * Math.sqrt(root)) / a;
-        const [nu, nv] = [wu + at * du, wv + at * dv];
-        const side = s.sweep > 0 ? 1 : -1;
-        const part = fraction(s, nu, nv);
-        if (part >= 0 && part < 1) add(l, k, at, side * nu, side * nv);
-      }
-    }
-  }
-  return out.sort((a, b) => a.at - b.at);
+/** One side of a section. */
+export function sideOf(section: Region, loop: number, segment: number): Segment {
+  return (loopsOf(section)[loop] as Loop)[segment] as Segment;
 }
 
-/** How far round an arc (0 to 1) the direction (u, v) from its centre lies; above 1 when it is past the arc. */
-function fraction(arc: Segment & { kind: "arc" }, u: number, v: number): number {
-  const turn = 2 * Math.PI;
-  const from = (Math.atan2(v, u) - arc.start) * Math.sign(arc.sweep);
-  return (((from % turn) + turn) % turn) / Math.abs(arc.sweep);
+/** Where a line along the bore crosses the outline. */
+interface Crossing {
+  readonly loop: number;
+  readonly segment: number;
+  readonly root: 1 | -1;
+  readonly h: number;
+  readonly tau: number;
 }
 
-/** Points round an opening that must lie on its side. */
-const ROUND = 24;
-
-/** The opening on one side; null when it reaches past the side or the side is too narrow for it. */
-function opening(section: Region, bore: CylinderSurface, c: Crossing): Opening | null {
-  const side = (loopsOf(section)[c.loop] as readonly Segment[])[c.segment] as Segment;
-  const surface = sideSurface(side);
-  const halves = ([0, 1] as const).map((h): CurveStretch | null => {
-    const [t0, t1] = [h * Math.PI, (h + 1) * Math.PI];
-    if (surface.kind === "plane") {
-      const conic = planeAcrossCylinder(surface, bore);
-      const at = (psi: number): Vec3 => onPlane(bore, psi, surface.frame.origin, surface.frame.z);
-      return conic && conicStretch(conic, at(t0), at(t1), at((t0 + t1) / 2));
-    }
-    // Going towards the side's axis the bore meets its near half, going away its far half.
-    const w = sub(addScaled(bore.frame.origin, bore.frame.z, c.at), surface.frame.origin);
-    const towards = w[0] * bore.frame.z[0] + w[1] * bore.frame.z[1] < 0;
-    const curve = saddleBetween(bore, surface, towards ? -1 : 1, (t0 + t1) / 2);
-    return curve.kind === "saddle" && curve.a0 > 0 && curve.b0 > 0 ? { curve, t0, t1 } : null;
-  });
-  const [first, second] = halves;
-  if (!first || !second) return null;
-  for (const half of [first, second]) {
-    for (let k = 0; k < ROUND; k++) {
-      const p = evaluate(half.curve, half.t0 + ((half.t1 - half.t0) * k) / ROUND);
-      if (!isOnSide(side, p)) return null;
-    }
-  }
-  return { loop: c.loop, segment: c.segment, at: c.at, halves: [first, second] };
-}
-
-/** Where the bore's ruling ψ meets a plane. */
-function onPlane(bore: CylinderSurface, psi: number, origin: Vec3, normal: Vec3): Vec3 {
-  const { frame, radius } = bore;
-  const p = addScaled(
-    addScaled(frame.origin, frame.x, radius * Math.cos(psi)),
-    frame.y,
-    radius * Math.sin(psi),
+/** h of the corners, loop by loop. */
+function cornersAcross(section: Region, { along }: BoreStance): readonly (readonly number[])[] {
+  return loopsOf(section).map((loop) =>
+    loop.map((s) => {
+      const [u, v] = pointOn(s, 0);
+      return acrossBore(along, u, v);
+    }),
   );
-  return addScaled(p, frame.z, dot(sub(origin, p), normal) / dot(frame.z, normal));
 }
 
-function isOnSide(side: Segment, p: Vec3): boolean {
-  if (side.kind === "line") {
-    const [eu, ev] = [side.to[0] - side.from[0], side.to[1] - side.from[1]];
-    const size = Math.hypot(eu, ev);
-    const t = ((p[0] - side.from[0]) * eu + (p[1] - side.from[1]) * ev) / size;
-    return t > LEFT_BESIDE_BORE_MM && t < size - LEFT_BESIDE_BORE_MM;
+/** Shares of the radius at which the outline is looked at, until one is clear of its corners and turns. */
+const LOOKS = [0, 0.31, -0.37, 0.53, -0.61, 0.17, -0.13, 0.71, -0.79, 0.89, -0.91];
+/** Share of the radius that is clear. */
+const CLEAR = 1e-3;
+
+/** Where the outline is crossed, along the bore. Between the strip's edges the chains through these places are the same. */
+function crossings(
+  section: Region,
+  stance: BoreStance,
+  turns: readonly OutlineTurn[],
+  corners: readonly (readonly number[])[],
+): Crossing[] {
+  const { radius } = stance.surface;
+  const isClear = (h: number): boolean => {
+    const off = (x: number): boolean => Math.abs(x - h) > CLEAR * radius;
+    return turns.every((t) => off(t.h)) && corners.every((loop) => loop.every(off));
+  };
+  const h = LOOKS.map((k) => stance.h + k * radius).find(isClear) ?? stance.h;
+  const loops = loopsOf(section);
+  const out: Crossing[] = [];
+  for (const [loop, segments] of loops.entries()) {
+    for (const [segment, s] of segments.entries()) {
+      for (const root of rootsAt(s, stance, h)) {
+        out.push({ loop, segment, root, h, tau: tauAt(s, root, stance, h) });
+      }
+    }
   }
-  const left = LEFT_BESIDE_BORE_MM / (side.radius * Math.abs(side.sweep));
-  const part = fraction(side, p[0] - side.centre[0], p[1] - side.centre[1]);
-  return part > left && part < 1 - left;
+  return out.sort((a, b) => a.tau - b.tau);
+}
+
+/** The halves of a side that reach h; a straight side is its own first half. */
+function rootsAt(s: Segment, { along }: BoreStance, h: number): readonly (1 | -1)[] {
+  if (s.kind === "line") {
+    const [a, b] = [acrossBore(along, ...s.from), acrossBore(along, ...s.to)];
+    return a > h !== b > h ? [-1] : [];
+  }
+  const d = h - acrossBore(along, ...s.centre);
+  if (Math.abs(d) >= s.radius) return [];
+  const half = Math.sqrt((s.radius - d) * (s.radius + d));
+  return ([-1, 1] as const).filter((root) => {
+    const [u, v] = [d * along[1] + root * half * along[0], root * half * along[1] - d * along[0]];
+    return arcFraction(s, Math.atan2(v, u)) < 1;
+  });
+}
+
+/** A chain through the strip, or the turn or corner of its loop that keeps it from being one. */
+type Chain = Opening | { readonly turn: OutlineTurn } | { readonly loop: number; readonly corner: number };
+
+function chainFrom(
+  section: Region,
+  stance: BoreStance,
+  from: Crossing,
+  turns: readonly OutlineTurn[],
+  corners: readonly (readonly number[])[],
+): Chain {
+  const loop = loopsOf(section)[from.loop] as Loop;
+  const into = risesAlong(loop[from.segment] as Segment, from.root, stance);
+  const { radius } = stance.surface;
+  const parts: OpeningPart[] = [];
+  // Into the material the outline is walked in rising h, out of it in falling h: material is on its left.
+  const walk = (up: boolean): Chain | null => {
+    const ahead = up === into;
+    let [segment, root] = [from.segment, from.root];
+    for (let k = 0; k <= loop.length; k++) {
+      const corner = ahead ? (segment + 1) % loop.length : segment;
+      const turn = turnAhead(turns, from, up, segment, corner);
+      const h = turn?.h ?? ((corners[from.loop] as readonly number[])[corner] as number);
+      const left = radius + (up ? stance.h - h : h - stance.h);
+      const last = left <= -LEFT_BESIDE_BORE_MM;
+      if (!last && turn) return { turn };
+      if (!last && left < LEFT_BESIDE_BORE_MM) return { loop: from.loop, corner };
+      const part = { segment, root };
+      if (up) parts.push({ ...part, to: last ? Number.POSITIVE_INFINITY : h, corner: last ? -1 : corner });
+      if (last) return null;
+      segment = ahead ? corner : (segment + loop.length - 1) % loop.length;
+      root = rootOf(loop[segment] as Segment, into);
+      if (!up) parts.unshift({ segment, root, to: h, corner });
+    }
+    return null;
+  };
+  return walk(true) ?? walk(false) ?? { loop: from.loop, into, parts };
+}
+
+/** Where the outline turns back inside a side that is walked, or at the corner it ends in. */
+function turnAhead(
+  turns: readonly OutlineTurn[],
+  { loop, h }: Crossing,
+  up: boolean,
+  segment: number,
+  corner: number,
+): OutlineTurn | undefined {
+  const isAhead = (t: OutlineTurn, atCorner: boolean, at: number): boolean =>
+    t.segment === at && t.atCorner === atCorner && t.loop === loop && t.h > h === up;
+  return turns.find((t) => isAhead(t, false, segment)) ?? turns.find((t) => isAhead(t, true, corner));
+}
+
+/** True when h rises along a side where it is crossed on its half `root`: the bore goes into the material there. */
+function risesAlong(s: Segment, root: 1 | -1, { along }: BoreStance): boolean {
+  return s.kind === "line"
+    ? acrossBore(along, s.to[0] - s.from[0], s.to[1] - s.from[1]) > 0
+    : root * s.sweep < 0;
+}
+
+function rootOf(s: Segment, into: boolean): 1 | -1 {
+  return s.kind === "arc" && s.sweep > 0 !== into ? 1 : -1;
 }

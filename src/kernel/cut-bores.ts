@@ -1,166 +1,108 @@
 /**
- * Cuts bores into a shell: openings in the sides, a wall of two half cylinders in each wall, and the checks that they are
- * clear of the ends and of each other.
+ * Cuts planned bores into a shell: the edges of their openings, given to the sides they lie on, and the walls between
+ * them, two half cylinders each.
  *
  * @packageDocumentation
  */
 
-import type { Bore } from "./bar.js";
-import { type BoreWall, boreWalls, type Opening } from "./bore.js";
-import { evaluate } from "./curve/curve.js";
+import type { BoreWall, Opening } from "./bore.js";
+import { type OpeningOutline, openingOutline } from "./bore-edges.js";
+import type { BoreStance } from "./bore-stance.js";
 import { lineThrough } from "./curve/intersect.js";
-import { type Diagnostic, diagnostic } from "./diagnostic.js";
-import { type CompiledEnd, endAt } from "./end-compile.js";
-import type { Region } from "./region.js";
+import { type Loop, loopsOf, type Region } from "./region.js";
 import { addEdge, addVertex, type Shell } from "./shell.js";
 import type { EdgeUse } from "./solid.js";
-import { LEFT_BESIDE_BORE_MM, ROUNDING_SHARE } from "./tolerance.js";
-import { addScaled, distance, dot, sub, type Vec3 } from "./vec.js";
+import { distance, type Vec3 } from "./vec.js";
 
-/** Walls of all bores of a section, checked against the ends and each other. */
-export function planBores(
+/** What bores take out of one side of a section. */
+export interface SideCuts {
+  /** Edges of openings, with the side's material on their left. */
+  readonly uses: readonly EdgeUse[];
+  /** Bores that take out the side's whole width, and so part it in two. */
+  readonly across: readonly BoreStance[];
+  /** Vertices of openings on the line that starts the side. */
+  readonly onLine: readonly number[];
+}
+
+interface OpenCuts extends SideCuts {
+  readonly uses: EdgeUse[];
+  readonly across: BoreStance[];
+  readonly onLine: number[];
+}
+
+/** What bores take out of the sides of a bar, loop by loop; their own walls go straight into the shell. */
+export function cutBores(
+  shell: Shell,
   section: Region,
-  bores: readonly Bore[],
-  low: CompiledEnd,
-  high: CompiledEnd,
-): { readonly walls: readonly BoreWall[]; readonly diagnostics: readonly Diagnostic[] } {
-  const placed: Placed[] = [];
-  const diagnostics: Diagnostic[] = [];
-  for (const bore of bores) {
-    const made = boreWalls(section, bore);
-    if ("diagnostic" in made) {
-      diagnostics.push(made.diagnostic);
-      continue;
-    }
-    const own = made.walls.map(place);
-    const fault =
-      firstOf(own, (w) => meetsEnd(w, low, high)) ??
-      firstOf(own, (w) => firstOf(placed, (v) => meetsBore(w, v)));
-    if (fault) diagnostics.push(fault);
-    else placed.push(...own);
-  }
-  return { walls: placed.map((p) => p.wall), diagnostics };
-}
-
-function firstOf<T>(list: readonly T[], f: (x: T) => Diagnostic | null): Diagnostic | null {
-  for (const x of list) {
-    const found = f(x);
-    if (found) return found;
-  }
-  return null;
-}
-
-/** A wall with points round its openings and the stretch of the bore's axis it takes up. */
-interface Placed {
-  readonly wall: BoreWall;
-  readonly points: readonly Vec3[];
-  readonly stretch: readonly [Vec3, Vec3];
-}
-
-function place(wall: BoreWall): Placed {
-  const { frame } = wall.surface;
-  const points = [wall.entry, wall.exit].flatMap((opening) =>
-    opening.halves.flatMap((h) =>
-      Array.from({ length: 12 }, (_, k) => evaluate(h.curve, h.t0 + ((h.t1 - h.t0) * k) / 12)),
-    ),
+  walls: readonly BoreWall[],
+): readonly (readonly SideCuts[])[] {
+  const cuts = loopsOf(section).map((loop) =>
+    loop.map((): OpenCuts => ({ uses: [], across: [], onLine: [] })),
   );
-  const along = points.map((p) => dot(sub(p, frame.origin), frame.z));
-  const at = (t: number): Vec3 => addScaled(frame.origin, frame.z, t);
-  return { wall, points, stretch: [at(Math.min(...along)), at(Math.max(...along))] };
-}
-
-function meetsEnd({ wall, points }: Placed, low: CompiledEnd, high: CompiledEnd): Diagnostic | null {
-  let left = Number.POSITIVE_INFINITY;
-  for (const [u, v, s] of points) left = Math.min(left, endAt(high, u, v).out - s, s + endAt(low, u, v).out);
-  if (left > LEFT_BESIDE_BORE_MM) return null;
-  return diagnostic({
-    code: "bore-meets-end",
-    bore: wall.bore,
-    message: `Bore ${wall.bore} leaves ${left.toFixed(3)} mm to an end cut; a hole must lie wholly in the side.`,
-    hint: "Move the bore away from the end, or cut the end first and leave the hole out.",
-    values: { left },
-  });
-}
-
-function meetsBore(a: Placed, b: Placed): Diagnostic | null {
-  if (a.wall.bore === b.wall.bore) return null;
-  const left = between(a.stretch, b.stretch) - a.wall.surface.radius - b.wall.surface.radius;
-  if (left > LEFT_BESIDE_BORE_MM) return null;
-  return diagnostic({
-    code: "bore-meets-bore",
-    bore: a.wall.bore,
-    message: `Bores ${a.wall.bore} and ${b.wall.bore} run into each other or leave only ${left.toFixed(3)} mm between them.`,
-    hint: "Move one of the two bores along the bar.",
-    values: { left, other: b.wall.bore },
-  });
-}
-
-/** Least distance of two straight stretches, by the closest points of their lines held to the stretches. */
-function between([p0, p1]: readonly [Vec3, Vec3], [q0, q1]: readonly [Vec3, Vec3]): number {
-  const [d, e, w] = [sub(p1, p0), sub(q1, q0), sub(p0, q0)];
-  const [dd, ee, de, dw, ew] = [dot(d, d), dot(e, e), dot(d, e), dot(d, w), dot(e, w)];
-  const hold = (t: number): number => Math.min(1, Math.max(0, t));
-  const det = dd * ee - de * de;
-  let s = det > ROUNDING_SHARE * dd * ee ? hold((de * ew - ee * dw) / det) : 0;
-  const t = hold((de * s + ew) / ee);
-  s = hold((de * t - dw) / dd);
-  return distance(addScaled(p0, d, s), addScaled(q0, e, t));
-}
-
-/** An opening in the shell: its two vertices and two edges. */
-interface OpeningEdges {
-  readonly vertices: readonly [number, number];
-  readonly edges: readonly [number, number];
-}
-
-/** Hole loops by `loop:segment` of the side they open on; the bores' own walls go straight into the shell. */
-export function cutBores(shell: Shell, walls: readonly BoreWall[]): ReadonlyMap<string, EdgeUse[][]> {
-  const holes = new Map<string, EdgeUse[][]>();
   for (const wall of walls) {
-    const [entry, exit] = [openingEdges(shell, wall.entry), openingEdges(shell, wall.exit)];
-    // Seen from outside the bore's sense runs clockwise where it enters and counter-clockwise where it leaves.
-    hole(holes, wall.entry, [
-      { edge: entry.edges[0], forward: true },
-      { edge: entry.edges[1], forward: true },
-    ]);
-    hole(holes, wall.exit, [
-      { edge: exit.edges[1], forward: false },
-      { edge: exit.edges[0], forward: false },
-    ]);
+    const entry = cutOpening(shell, section, wall.entry, wall.stance, cuts);
+    const exit = cutOpening(shell, section, wall.exit, wall.stance, cuts);
     const lines = ([0, 1] as const).map((k) => {
-      const [from, to] = [entry.vertices[k], exit.vertices[k]];
+      const [from, to] = [entry.ends[k], exit.ends[k]];
       const [p, q] = [shell.vertices[from] as Vec3, shell.vertices[to] as Vec3];
       return addEdge(shell, { curve: lineThrough(p, q), t0: 0, t1: distance(p, q) }, from, to);
     }) as [number, number];
     for (const half of [0, 1] as const) {
+      const near = entry.halves[half].map((edge): EdgeUse => ({ edge, forward: false })).reverse();
+      const far = exit.halves[half].map((edge): EdgeUse => ({ edge, forward: true }));
+      const [first, second] = half === 0 ? lines : [lines[1], lines[0]];
       shell.faces.push({
-        surface: wall.surface,
+        surface: wall.stance.surface,
         sense: -1,
-        loops: [
-          [
-            { edge: entry.edges[half], forward: false },
-            { edge: lines[half], forward: true },
-            { edge: exit.edges[half], forward: true },
-            { edge: lines[half === 0 ? 1 : 0], forward: false },
-          ],
-        ],
+        loops: [[...near, { edge: first, forward: true }, ...far, { edge: second, forward: false }]],
         provenance: { from: "bore", bore: wall.bore, wall: wall.wall },
       });
     }
   }
-  return holes;
+  return cuts;
 }
 
-function hole(holes: Map<string, EdgeUse[][]>, opening: Opening, loop: EdgeUse[]): void {
-  const key = `${opening.loop}:${opening.segment}`;
-  const list = holes.get(key);
-  if (list) list.push(loop);
-  else holes.set(key, [loop]);
+/** Vertices at ψ = 0 and π, and the edges of the halves that follow them. */
+interface CutOpening {
+  readonly ends: readonly [number, number];
+  readonly halves: readonly [readonly number[], readonly number[]];
 }
 
-function openingEdges(shell: Shell, opening: Opening): OpeningEdges {
-  const [first, second] = opening.halves;
-  const a = addVertex(shell, evaluate(first.curve, first.t0));
-  const b = addVertex(shell, evaluate(second.curve, second.t0));
-  return { vertices: [a, b], edges: [addEdge(shell, first, a, b), addEdge(shell, second, b, a)] };
+function cutOpening(
+  shell: Shell,
+  section: Region,
+  opening: Opening,
+  stance: BoreStance,
+  cuts: readonly (readonly OpenCuts[])[],
+): CutOpening {
+  const outline = openingOutline(section, opening, stance);
+  const sides = cuts[opening.loop] as readonly OpenCuts[];
+  const vertices = outline.vertices.map(({ point, corner }) => {
+    const added = addVertex(shell, point);
+    if (corner >= 0) (sides[corner] as OpenCuts).onLine.push(added);
+    return added;
+  });
+  const n = vertices.length;
+  const edges = outline.edges.map(({ segment, curve, t0, t1 }, k) => {
+    const [from, to] = [vertices[k] as number, vertices[(k + 1) % n] as number];
+    const edge = addEdge(shell, { curve, t0, t1 }, from, to);
+    // Seen from outside the bore's sense runs clockwise where it enters and counter-clockwise where it leaves.
+    (sides[segment] as OpenCuts).uses.push({ edge, forward: opening.into });
+    return edge;
+  });
+  for (const segment of partedSides(outline, loopsOf(section)[opening.loop] as Loop)) {
+    (sides[segment] as OpenCuts).across.push(stance);
+  }
+  const { opposite } = outline;
+  return {
+    ends: [vertices[0] as number, vertices[opposite] as number],
+    halves: [edges.slice(0, opposite), edges.slice(opposite)],
+  };
+}
+
+/** Sides whose two lines an opening both crosses. */
+function partedSides({ vertices, edges }: OpeningOutline, loop: Loop): number[] {
+  const crossed = new Set(vertices.map((v) => v.corner));
+  const sides = new Set(edges.map((e) => e.segment));
+  return [...sides].filter((k) => crossed.has(k) && crossed.has((k + 1) % loop.length));
 }

@@ -64,6 +64,13 @@ export function tangentOn(segment: Segment, t: number): Vec2 {
   return [-k * Math.sin(angle), k * Math.cos(angle)];
 }
 
+/** How far round an arc (0 to 1) an angle from its centre lies, radians; above 1 when it is past the arc. */
+export function arcFraction(arc: ArcSegment, angle: number): number {
+  const turn = 2 * Math.PI;
+  const from = (angle - arc.start) * Math.sign(arc.sweep);
+  return (((from % turn) + turn) % turn) / Math.abs(arc.sweep);
+}
+
 /** Length of a segment. */
 export function segmentLength(segment: Segment): number {
   return segment.kind === "line"

@@ -8,10 +8,11 @@ import type { Bar, Bore } from "../../src/kernel/bar.js";
 import { solidOfBar } from "../../src/kernel/bar-solid.js";
 import { boreWalls } from "../../src/kernel/bore.js";
 import { splitsClearOf } from "../../src/kernel/bore-splits.js";
-import type { Solid, Vec3 } from "../../src/kernel/index.js";
+import type { EndExpression, Solid, Vec3 } from "../../src/kernel/index.js";
 import { massProperties } from "../../src/kernel/mass.js";
 import { checkMesh } from "../../src/kernel/mesh/gate.js";
 import { tessellate } from "../../src/kernel/mesh/tessellate.js";
+import { circleLoop } from "../../src/kernel/region.js";
 import { eulerOf } from "../../src/kernel/rules/euler-number.js";
 import { validateSolid } from "../../src/kernel/rules/validate.js";
 import { rectTube, roundBar, roundTube, type Section } from "../../src/members/index.js";
@@ -140,6 +141,40 @@ describe("splits of round sides", () => {
   });
 });
 
+describe("material left to an end", () => {
+  const left = (section: Section, end: EndExpression, b: Bore): number => {
+    const made = solidOfBar({ id: "bar", section: section.region, ends: [square(0), end], bores: [b] });
+    expect(made.diagnostics.map((d) => d.code)).toEqual(["bore-meets-end"]);
+    return made.diagnostics[0]!.values.left as number;
+  };
+
+  it("is least where the rim is square to a slanting cut, between any two samples of it", () => {
+    // The cut is s = 300 + a·u, steep; the bore runs along v through the middle of the +v wall, so its rim is a circle in the
+    // u-s plane: s − a·u is greatest at r·√(1 + a²) (a circle's support), wherever that lies round it.
+    const box = rectTube({ width: 50, depth: 50, wall: 3 });
+    for (const a of [0.1, 0.37, 1.3]) {
+      const cut = { kind: "plane", point: [0, 0, 300], normal: [-a, 0, 1], source } as const;
+      const reach = 4 * Math.sqrt(1 + a * a);
+      const at = bore([0, 1, 0], { point: [0, 0, 300 - reach + 0.01] });
+      expect(left(box, cut, at)).toBeCloseTo(-0.01, 9);
+      const clear = { ...at, point: [0, 0, 300 - reach - 0.0011] as Vec3 };
+      expect(solidOfBar({ id: "bar", section: box.region, ends: [square(0), cut], bores: [clear] }).ok).toBe(
+        true,
+      );
+    }
+  });
+
+  it("is looked for between the rims too: a header's bulge reaches into a solid bar there", () => {
+    // Header of radius 30 along v, its near side at s = 400 − √(30² − u²): lowest, 370, on the bar's axis. The bore runs
+    // along u with its top at 371, under the rims of the cut (400 − √(900 − 225) = 374.02), but not under its middle.
+    const frame = { origin: [0, 0, 400], x: [1, 0, 0], y: [0, 0, -1], z: [0, 1, 0] } as const;
+    const skin = { frame, loop: circleLoop([0, 0], 30, "wall") };
+    const hit = { kind: "hit", skin, source } as const;
+    const at = bore([1, 0, 0], { point: [0, 0, 367] });
+    expect(left(roundBar({ od: 30 }), hit, at)).toBeCloseTo(-1, 9);
+  });
+});
+
 describe("bores that cannot be drilled", () => {
   const tube = roundTube({ od: 42.4, wall: 3.2 });
   const box = rectTube({ width: 50, depth: 50, wall: 3 });
@@ -148,8 +183,17 @@ describe("bores that cannot be drilled", () => {
     ["bad-bore", tube, [bore([1, 0, 0], { diameter: Number.NaN })]],
     ["bore-along-axis", tube, [bore([0, 0, 1])]],
     ["bore-misses", tube, [bore([1, 0, 0], { point: [0, 30, 300] })]],
-    ["bore-leaves-side", tube, [bore([1, 0, 0], { diameter: 40 })]],
-    ["bore-leaves-side", box, [bore([1, 0, 0], { point: [0, 18, 300] })]],
+    ["bore-misses", tube, [bore([1, 0, 0], { point: [0, 25.2, 300] })]],
+    ["bore-leaves-section", tube, [bore([1, 0, 0], { point: [0, 25.1, 300] })]],
+    ["bore-leaves-section", tube, [bore([1, 0, 0], { point: [0, -20, 300], through: "first" })]],
+    ["bore-leaves-section", roundBar({ od: 30 }), [bore([1, 0, 0], { point: [0, 11, 300] })]],
+    ["bore-wider-than-section", tube, [bore([1, 0, 0], { diameter: 43 })]],
+    ["bore-leaves-hollow", tube, [bore([1, 0, 0], { diameter: 36 })]],
+    ["bore-leaves-hollow", tube, [bore([1, 0, 0], { diameter: 40 })]],
+    ["bore-leaves-hollow", tube, [bore([1, 0, 0], { point: [0, 14.5, 300], through: "first" })]],
+    ["bore-leaves-hollow", box, [bore([1, 0, 0], { point: [0, 18, 300] })]],
+    ["bore-touches-edge", box, [bore([1, 0, 0], { point: [0, 15, 300] })]],
+    ["bore-touches-edge", box, [bore([1, 0, 0], { point: [0, 15.0009, 300] })]],
     ["bore-meets-end", tube, [bore([1, 0, 0], { point: [0, 0, 3] })]],
     ["bore-meets-end", tube, [bore([1, 0, 0], { point: [0, 0, 598] })]],
     ["bore-meets-bore", tube, [bore([1, 0, 0]), bore([1, 0, 0], { id: "g", point: [0, 0, 307] })]],
@@ -165,5 +209,7 @@ describe("bores that cannot be drilled", () => {
     solid(bar(tube, [bore([1, 0, 0], { point: [0, 0, 4.01] })]));
     solid(bar(tube, [bore([1, 0, 0]), bore([1, 0, 0], { id: "g", point: [0, 0, 308.01] })]));
     expect("walls" in boreWalls(box.region, bore([1, 0, 0], { point: [0, 14, 300] }))).toBe(true);
+    expect("walls" in boreWalls(box.region, bore([1, 0, 0], { point: [0, 15.01, 300] }))).toBe(true);
+    expect("walls" in boreWalls(tube.region, bore([1, 0, 0], { diameter: 35.99 }))).toBe(true);
   });
 });

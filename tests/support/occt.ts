@@ -10,8 +10,7 @@ import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import init, { type OpenCascadeInstance, type TopoDS_Shape } from "replicad-opencascadejs";
-import { type Loop, pointOn, type Vec2, type Vec3 } from "../../src/kernel/index.js";
-
+import { type Bore, type Loop, pointOn, type Vec2, type Vec3 } from "../../src/kernel/index.js";
 import {
   cross3,
   dot3,
@@ -20,6 +19,7 @@ import {
   type HeaderCase,
   type JointCase,
   type Outline,
+  type SectionCase,
   unit3,
 } from "./joint-case.js";
 
@@ -30,13 +30,19 @@ export interface Occt {
   readonly volume: (c: JointCase) => number;
   /** Volume of a bar over any outline of lines and arcs, counter-clockwise, without holes, between two ends. */
   readonly volumeOver: (outline: Loop, ends: JointCase["ends"]) => number;
+  /** Volume of a square-ended bar from z = 0 to `length` with round holes drilled right through, in mm³. */
+  readonly drilled: (section: SectionCase, length: number, bores: readonly Bore[]) => number;
 }
 
 export async function loadOcct(): Promise<Occt> {
   const entry = createRequire(import.meta.url).resolve("replicad-opencascadejs");
   const wasmBinary = readFileSync(join(dirname(entry), "replicad_single.wasm"));
   const oc = await init({ wasmBinary });
-  return { volume: (c) => volumeOf(oc, c), volumeOver: (outline, ends) => volumeOver(oc, outline, ends) };
+  return {
+    volume: (c) => volumeOf(oc, c),
+    volumeOver: (outline, ends) => volumeOver(oc, outline, ends),
+    drilled: (s, length, bores) => drilledVolume(oc, s, length, bores),
+  };
 }
 
 const along = (p: Vec3, d: Vec3, k: number): Vec3 => [p[0] + k * d[0], p[1] + k * d[1], p[2] + k * d[2]];
@@ -208,4 +214,26 @@ function volumeBetween(b: Builders, branch: TopoDS_Shape, [low, high]: JointCase
   const one = trimmed(b, start, first, 1);
   const both = trimmed(b, one, second, 1);
   return b.volume(one) + b.volume(trimmed(b, start, second, 1)) - b.volume(both);
+}
+
+function drilledVolume(
+  oc: OpenCascadeInstance,
+  section: SectionCase,
+  length: number,
+  bores: readonly Bore[],
+): number {
+  const b = builders(oc);
+  const stand: Stand = { at: [0, 0, 0], x: [1, 0, 0], z: [0, 0, 1] };
+  const solid = b.prism(section.outer, stand, length);
+  const bar = section.hole ? b.cut(solid, b.prism(section.hole, stand, length)) : solid;
+  const drills = bores.map((bore) => {
+    const z = unit3(bore.direction);
+    const x = unit3(cross3(z, Math.abs(z[0]) < 0.8 ? [1, 0, 0] : [0, 1, 0]));
+    return b.prism(
+      { kind: "round", radius: bore.diameter / 2 },
+      { at: along(bore.point, z, -FAR), x, z },
+      2 * FAR,
+    );
+  });
+  return b.volume(drills.reduce(b.cut, bar));
 }

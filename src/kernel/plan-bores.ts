@@ -1,0 +1,65 @@
+/**
+ * The bores of a bar as walls to be cut, each checked against the section, the ends and the other bores.
+ *
+ * A plan has no curves in it and costs little: the solver makes one for its diagnostics, the solid another to cut from.
+ *
+ * @packageDocumentation
+ */
+import type { Bore } from "./bar.js";
+import { type BoreWall, boreWalls } from "./bore.js";
+import { leastOut, meetsBore, meetsEnd, type PlacedWall, placeWall } from "./bore-clearance.js";
+import type { Diagnostic } from "./diagnostic.js";
+import type { CompiledEnd } from "./end-compile.js";
+import { pointOn, type Region } from "./region.js";
+
+/** Walls of all bores that can be cut, and why the others cannot. */
+export interface BorePlan {
+  readonly walls: readonly BoreWall[];
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/** Plans the bores of a bar between two compiled ends. */
+export function planBores(
+  section: Region,
+  bores: readonly Bore[],
+  low: CompiledEnd,
+  high: CompiledEnd,
+): BorePlan {
+  if (bores.length === 0) return { walls: [], diagnostics: [] };
+  const placed: PlacedWall[] = [];
+  const diagnostics: Diagnostic[] = [];
+  const reach = reachOf(section);
+  const [lowBound, highBound] = [leastOut(low, reach), leastOut(high, reach)];
+  for (const bore of bores) {
+    const made = boreWalls(section, bore);
+    if ("diagnostic" in made) {
+      diagnostics.push(made.diagnostic);
+      continue;
+    }
+    const own = made.walls.map((wall) => placeWall(section, wall));
+    const fault =
+      firstOf(own, (w) => meetsEnd(section, w, low, lowBound) ?? meetsEnd(section, w, high, highBound)) ??
+      firstOf(own, (w) => firstOf(placed, (v) => meetsBore(w, v)));
+    if (fault) diagnostics.push(fault);
+    else placed.push(...own);
+  }
+  return { walls: placed.map((p) => p.wall), diagnostics };
+}
+
+/** No point of the section is farther from the bar's axis. */
+function reachOf({ outer }: Region): number {
+  let greatest = 0;
+  for (const s of outer) {
+    const [u, v] = s.kind === "arc" ? s.centre : pointOn(s, 0);
+    greatest = Math.max(greatest, Math.hypot(u, v) + (s.kind === "arc" ? s.radius : 0));
+  }
+  return greatest;
+}
+
+function firstOf<T>(list: readonly T[], f: (x: T) => Diagnostic | null): Diagnostic | null {
+  for (const x of list) {
+    const found = f(x);
+    if (found) return found;
+  }
+  return null;
+}
