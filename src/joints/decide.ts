@@ -39,6 +39,9 @@ interface Deciding {
   readonly diagnostics: Diagnostic[];
 }
 
+/** The rule by which a rail is cut flush with its last post's far side, which it does not meet there. */
+export const LAST_RAIL = "rule:last-rail";
+
 /** Decides every end of every member. */
 export function decide(model: JointModel): Decisions {
   const rules = { nodeTolerance: model.rules?.nodeTolerance ?? NODE_MM, gap: model.rules?.gap ?? 0 };
@@ -149,5 +152,5 @@ function flush(d: Deciding, end: MemberEnd, postId: string): Decision {
   const size = Math.hypot(u, v);
   const reach = size > 0 ? extentAlong(post.section.region.outer, [u / size, v / size]).greatest : 0;
   const point = addScaled(endPoint(rail, end.end), normal, reach);
-  return { kind: "flat", joint: "rule:last-rail", onto: [postId], point, normal, miter: false, step: 0 };
+  return { kind: "flat", joint: LAST_RAIL, onto: [postId], point, normal, miter: false, step: 0 };
 }

@@ -12,6 +12,7 @@ export {
   type SawCut,
   sawCut,
 } from "./compound-miter.js";
+export { type ContactFit, type FitPoint, type FitRange, fitOf, fitsOf } from "./contact-fit.js";
 export type {
   BoreJoint,
   CopeJoint,

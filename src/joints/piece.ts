@@ -145,6 +145,11 @@ export interface Contact {
   /** The piece it is cut to. */
   readonly onto: string;
   readonly joint: string;
-  /** Root gap asked for, millimetres. */
+  /**
+   * What of the mate the cut meets. `cope`: its skin; `miter`: the plane both are cut to; `seat`: a flat of it, side or end;
+   * `flush`: nothing, the cut is flush with the mate's far side.
+   */
+  readonly kind: "cope" | "miter" | "seat" | "flush";
+  /** Root gap asked for, millimetres; how it fits in fact is `fitOf`'s to say. */
   readonly gap: number;
 }

@@ -14,7 +14,7 @@ import type { CompiledEnd } from "../kernel/end-compile.js";
 import { planBores } from "../kernel/plan-bores.js";
 import { SHORTEST_FIBRE_MM } from "../kernel/tolerance.js";
 import type { Member } from "../members/member.js";
-import { decide } from "./decide.js";
+import { decide, LAST_RAIL } from "./decide.js";
 import { type Decision, endKey } from "./decision.js";
 import { endCut, sideTowardsEye } from "./end-cut.js";
 import { endExpression } from "./end-expression.js";
@@ -159,8 +159,13 @@ function squareAt(member: Member, end: 0 | 1, joint: string): Decision {
 }
 
 function contactOf(member: Member, end: 0 | 1, onto: string, decision: Decision): Contact {
-  const gap = decision.kind === "skin" ? decision.gap : 0;
-  return { piece: member.id, end, onto, joint: decision.joint, gap };
+  const common = { piece: member.id, end, onto, joint: decision.joint };
+  if (decision.kind === "skin") return { ...common, kind: "cope", gap: decision.gap };
+  return {
+    ...common,
+    kind: decision.miter ? "miter" : decision.joint === LAST_RAIL ? "flush" : "seat",
+    gap: 0,
+  };
 }
 
 /** The piece without its identity, and what identity is decided on. */

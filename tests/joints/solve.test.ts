@@ -154,8 +154,8 @@ describe("pieces and contacts", () => {
   it("say who yields to whom, with the gap asked for, and depend on whom they yield to", () => {
     const { contacts, pieces } = solve(parts, [], { gap: 1.5 });
     expect(contacts).toEqual([
-      { piece: "P", end: 1, onto: "R", joint: "rule:end-on-span", gap: 1.5 },
-      { piece: "Q", end: 1, onto: "R", joint: "rule:end-on-span", gap: 1.5 },
+      { piece: "P", end: 1, onto: "R", joint: "rule:end-on-span", kind: "cope", gap: 1.5 },
+      { piece: "Q", end: 1, onto: "R", joint: "rule:end-on-span", kind: "cope", gap: 1.5 },
     ]);
     expect(pieces.map((p) => p.dependsOn)).toEqual([[], ["R"], ["R"]]);
     const mitred = solve([rail("A", [-900, 0, 400], [0, 0, 900]), level]);
