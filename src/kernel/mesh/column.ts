@@ -53,10 +53,15 @@ function fillCells(flat: FlatFace, chains: Chains, sorted: number, side: number,
   const { left, right, order } = chains;
   if (sorted % 2 !== 0) return false;
   const simple = sorted === 2;
-  const [onLeft, onRight]: [number[], number[]] = [[], []];
+  const onLeft: number[] = [];
+  const onRight: number[] = [];
   for (let k = 0; k < sorted; k += 2) {
-    const [f, c] = [order[k] as number, order[k + 1] as number];
-    const [f0, f1, c0, c1] = [left[f] as number, right[f] as number, left[c] as number, right[c] as number];
+    const f = order[k] as number;
+    const c = order[k + 1] as number;
+    const f0 = left[f] as number;
+    const f1 = right[f] as number;
+    const c0 = left[c] as number;
+    const c1 = right[c] as number;
     if (!fillLadder(flat, f0, f1 - f0, c0, c0 - c1, out)) return false;
     // One cell alone leaves nothing beside it.
     if (simple) return true;
@@ -94,7 +99,10 @@ function bottomUp(flat: FlatFace, chains: Chains, side: number): number {
 /** Positive where chain a runs above chain b, negative where below, 0 when they cannot be told apart. */
 function heightOver(flat: FlatFace, { left, right }: Chains, a: number, b: number, side: number): number {
   const { x, y, ruling } = flat;
-  const [a0, a1, b0, b1] = [left[a] as number, right[a] as number, left[b] as number, right[b] as number];
+  const a0 = left[a] as number;
+  const a1 = right[a] as number;
+  const b0 = left[b] as number;
+  const b1 = right[b] as number;
   if (ruling[a1] === side + 1 && ruling[b1] === side + 1) {
     const over = (y[a1] as number) - (y[b1] as number);
     if (over !== 0) return over;
@@ -113,7 +121,8 @@ function heightOver(flat: FlatFace, { left, right }: Chains, a: number, b: numbe
 function heightAt({ x, y }: FlatFace, left: number, right: number, at: number): number {
   const d = left < right ? 1 : -1;
   for (let i = left; i !== right; i += d) {
-    const [p, q] = [x[i] as number, x[i + d] as number];
+    const p = x[i] as number;
+    const q = x[i + d] as number;
     if (p <= at && at <= q && p < q) {
       return (y[i] as number) + ((at - p) / (q - p)) * ((y[i + d] as number) - (y[i] as number));
     }
@@ -138,11 +147,15 @@ function addLink(
   out: number[],
 ): boolean {
   const { vertex, ruling } = flat;
-  if (links.length === 0) links.push(floor);
-  else if (vertex[links[links.length - 1] as number] !== vertex[floor]) return false;
-  const back = vertex[ceiling] === vertex[links[0] as number];
+  const back = vertex[ceiling] === vertex[links[0] ?? floor];
+  const ends = back || ruling[ceiling] === side;
+  if (links.length === 0) {
+    // Nothing lies beside a single link along the side, or of no length.
+    if (ends) return true;
+    links.push(floor);
+  } else if (vertex[links[links.length - 1] as number] !== vertex[floor]) return false;
   if (!back) links.push(ceiling);
-  if (!back && ruling[ceiling] !== side) return true;
+  if (!ends) return true;
   const filled = fillFan(flat, links, turn, out);
   links.length = 0;
   return filled;
@@ -154,7 +167,8 @@ function fillFan(flat: FlatFace, corners: readonly number[], turn: 1 | -1, out: 
   const open: number[] = [];
   for (const c of corners) {
     while (open.length > 1) {
-      const [a, b] = [open[open.length - 2] as number, open[open.length - 1] as number];
+      const a = open[open.length - 2] as number;
+      const b = open[open.length - 1] as number;
       if (turn > 0 ? !isTriangle(flat, a, b, c) : !isTriangle(flat, c, b, a)) break;
       if (turn > 0) out.push(vertex[a] as number, vertex[b] as number, vertex[c] as number);
       else out.push(vertex[c] as number, vertex[b] as number, vertex[a] as number);

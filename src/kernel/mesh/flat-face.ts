@@ -15,7 +15,7 @@ import type { EdgeSamples, SideTurns } from "./sample.js";
 export interface FlatFace {
   /** Vertex of the mesh, by place. A vertex may have several places. */
   readonly vertex: number[];
-  /** Millimetres. */
+  /** Millimetres; laid across the rulings. */
   readonly x: number[];
   readonly y: number[];
   /** Number of the ruling x lies on exactly, or NO_RULING. */
@@ -55,9 +55,12 @@ export function layOnPlane(flat: FlatFace, face: Face, loop: readonly EdgeUse[],
   const { solid, samples, uses } = sampled;
   const { origin: o, x: u, y: v } = face.surface.frame;
   const { positions: p, first, same } = samples;
-  const [u0, v0] = [dot(o, u), dot(o, v)];
+  const u0 = dot(o, u);
+  const v0 = dot(o, v);
   const add = (i: number): void => {
-    const [px, py, pz] = [p[3 * i] as number, p[3 * i + 1] as number, p[3 * i + 2] as number];
+    const px = p[3 * i] as number;
+    const py = p[3 * i + 1] as number;
+    const pz = p[3 * i + 2] as number;
     const at = flat.size++;
     flat.vertex[at] = i;
     flat.x[at] = face.sense * (px * u[0] + py * u[1] + pz * u[2] - u0);
@@ -70,7 +73,8 @@ export function layOnPlane(flat: FlatFace, face: Face, loop: readonly EdgeUse[],
     const start = same[forward ? from : to] as number;
     if (start === same[forward ? to : from]) continue;
     add(start);
-    const [a, b] = [first[e] as number, first[e + 1] as number];
+    const a = first[e] as number;
+    const b = first[e + 1] as number;
     if (forward) for (let i = a; i < b; i++) add(i);
     else for (let i = b - 1; i >= a; i--) add(i);
   }
@@ -117,7 +121,8 @@ export function unroll(
     const i = (begin + k) % loop.length;
     const { edge: e, forward } = loop[i] as EdgeUse;
     const edge = solid.edges[e] as Edge;
-    const [from, to] = forward ? [edge.from, edge.to] : [edge.to, edge.from];
+    const from = forward ? edge.from : edge.to;
+    const to = forward ? edge.to : edge.from;
     const vertex = same[from] as number;
     if (vertex === same[to]) continue;
     if (edge.curve.kind === "line") {
@@ -130,7 +135,8 @@ export function unroll(
     turn += shift;
     if (vertex !== from) turn = turnNear(turn, face, solid.vertices[vertex] as Vec3, steps);
     add(vertex, turn);
-    const [a, b] = [first[e] as number, first[e + 1] as number];
+    const a = first[e] as number;
+    const b = first[e + 1] as number;
     if (forward) for (let v = a; v < b; v++) add(v, (atPoints[v] as number) + shift);
     else for (let v = b - 1; v >= a; v--) add(v, (atPoints[v] as number) + shift);
     last = (atEnds[forward ? 2 * e + 1 : 2 * e] as number) + shift;

@@ -39,7 +39,8 @@ export function float32Check(
   name = "The mesh",
 ): { readonly ok: boolean; readonly spacing: number; readonly diagnostics: readonly Diagnostic[] } {
   let largest = 0;
-  for (const x of mesh.positions) largest = Math.max(largest, Math.abs(x));
+  const { positions } = mesh;
+  for (let i = 0; i < positions.length; i++) largest = Math.max(largest, Math.abs(positions[i] as number));
   const spacing = float32Spacing(largest);
   const limit = SHARE_OF_TOLERANCE * tolerance;
   if (spacing <= limit) return { ok: true, spacing, diagnostics: [] };

@@ -31,19 +31,24 @@ export function surveyEdges(vertices: number, triangles: Uint32Array): EdgeSurve
   const found = { edges: 0, openEdges: 0, duplicateTriangles: 0 };
   let firstOpen: readonly [number, number] | undefined;
   let firstDuplicate: number | undefined;
+  const count = triangles.length;
   for (let low = 0; low < vertices; low++) {
     const end = start[low + 1] as number;
-    for (let i = start[low] as number, j = i; i < end; i = j) {
-      const high = highOf(keys, i, triangles.length);
-      while (j < end && highOf(keys, j, triangles.length) === high) j++;
+    let j = start[low] as number;
+    while (j < end) {
+      const i = j;
+      const high = highOf(keys, i, count);
+      const past = (high + 1) * count;
+      while (j < end && (keys[j] as number) < past) j++;
       found.edges++;
       if (j - i > 1) {
         const twin = duplicateAt(keys, i, j, high, triangles);
-        found.duplicateTriangles += twin.count;
-        firstDuplicate ??= twin.first;
+        found.duplicateTriangles += twin;
+        if (twin > 0) firstDuplicate ??= firstDuplicateAt(keys, i, j, high, triangles);
       }
-      const [a, b] = [halfEdgeOf(keys, i, triangles.length), halfEdgeOf(keys, i + 1, triangles.length)];
-      if (low !== high && j - i === 2 && triangles[a] !== triangles[b]) {
+      const a = (keys[i] as number) - high * count;
+      const b = j - i === 2 ? (keys[i + 1] as number) - high * count : a;
+      if (low !== high && a !== b && triangles[a] !== triangles[b]) {
         opposite[a] = b;
         opposite[b] = a;
       } else {
@@ -70,7 +75,9 @@ export function surveyShapes(
   let first: number | undefined;
   let leastAltitude = Infinity;
   for (let h = 0; h < triangles.length; h += 3) {
-    const [a, b, c] = [triangles[h] as number, triangles[h + 1] as number, triangles[h + 2] as number];
+    const a = triangles[h] as number;
+    const b = triangles[h + 1] as number;
+    const c = triangles[h + 2] as number;
     const flat = a === b || b === c || c === a || collinear(positions, a, b, c);
     const altitude = flat ? 0 : altitudeOf(positions, a, b, c);
     if (flat || altitude < minAltitude) {
@@ -142,29 +149,36 @@ function duplicateAt(
   to: number,
   high: number,
   triangles: Uint32Array,
-): { count: number; first?: number } {
+): number {
   let count = 0;
-  let first: number | undefined;
-  for (let j = from + 1; j < to; j++) {
-    const h = halfEdgeOf(keys, j, triangles.length);
-    const apex = apexOf(triangles, h);
-    if (apex <= high) continue;
-    for (let i = from; i < j; i++) {
-      if (apexOf(triangles, halfEdgeOf(keys, i, triangles.length)) !== apex) continue;
-      count++;
-      first ??= Math.floor(h / 3);
-      break;
-    }
-  }
-  return { count, ...(first !== undefined && { first }) };
+  for (let j = from + 1; j < to; j++) if (isTwin(keys, from, j, high, triangles)) count++;
+  return count;
+}
+
+/** Triangle of the first of them. */
+function firstDuplicateAt(
+  keys: Float64Array,
+  from: number,
+  to: number,
+  high: number,
+  triangles: Uint32Array,
+): number {
+  let j = from + 1;
+  while (j < to - 1 && !isTwin(keys, from, j, high, triangles)) j++;
+  return Math.floor(((keys[j] as number) - high * triangles.length) / 3);
+}
+
+/** True when use j of an edge has its apex beyond `high`, and one before it in the list has the same. */
+function isTwin(keys: Float64Array, from: number, j: number, high: number, triangles: Uint32Array): boolean {
+  const base = high * triangles.length;
+  const apex = apexOf(triangles, (keys[j] as number) - base);
+  if (apex <= high) return false;
+  for (let i = from; i < j; i++) if (apexOf(triangles, (keys[i] as number) - base) === apex) return true;
+  return false;
 }
 
 function highOf(keys: Float64Array, i: number, count: number): number {
   return Math.floor((keys[i] as number) / count);
-}
-
-function halfEdgeOf(keys: Float64Array, i: number, count: number): number {
-  return (keys[i] as number) % count;
 }
 
 function endOf(triangles: Uint32Array, h: number): number {
@@ -177,9 +191,15 @@ function apexOf(triangles: Uint32Array, h: number): number {
 
 /** Height over the longest side, millimetres. */
 function altitudeOf(p: Float64Array, a: number, b: number, c: number): number {
-  const side = (i: number, j: number, k: number) => (p[3 * j + k] as number) - (p[3 * i + k] as number);
-  const [ux, uy, uz] = [side(a, b, 0), side(a, b, 1), side(a, b, 2)];
-  const [vx, vy, vz] = [side(a, c, 0), side(a, c, 1), side(a, c, 2)];
+  const ax = p[3 * a] as number;
+  const ay = p[3 * a + 1] as number;
+  const az = p[3 * a + 2] as number;
+  const ux = (p[3 * b] as number) - ax;
+  const uy = (p[3 * b + 1] as number) - ay;
+  const uz = (p[3 * b + 2] as number) - az;
+  const vx = (p[3 * c] as number) - ax;
+  const vy = (p[3 * c + 1] as number) - ay;
+  const vz = (p[3 * c + 2] as number) - az;
   const x = uy * vz - uz * vy;
   const y = uz * vx - ux * vz;
   const z = ux * vy - uy * vx;

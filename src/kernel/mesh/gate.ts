@@ -161,15 +161,17 @@ function findMalformed({ positions, triangles }: Mesh, name: string): Diagnostic
     const hint = "A piece that was not solved has no mesh: look at its own diagnostics first.";
     return { ...problem("it has no triangle; expected a closed surface.", hint, {}), code: "mesh-empty" };
   }
-  const bad = positions.findIndex((x) => !Number.isFinite(Math.fround(x)));
-  if (bad >= 0) {
+  let bad = 0;
+  while (bad < positions.length && Number.isFinite(Math.fround(positions[bad] as number))) bad++;
+  if (bad < positions.length) {
     const message = `vertex ${Math.floor(bad / 3)} has the coordinate ${positions[bad]}; expected a finite number, below 3.4e38.`;
     return problem(message, "Look for a division by zero where the mesh was made.", {
       vertex: Math.floor(bad / 3),
     });
   }
-  const out = triangles.findIndex((v) => v >= vertices);
-  if (out < 0) return undefined;
+  let out = 0;
+  while (out < triangles.length && (triangles[out] as number) < vertices) out++;
+  if (out === triangles.length) return undefined;
   const message = `triangle ${Math.floor(out / 3)} names vertex ${triangles[out]}; expected below ${vertices}.`;
   return problem(message, "Indices count vertices from 0, not coordinates.", {
     triangle: Math.floor(out / 3),
@@ -178,8 +180,12 @@ function findMalformed({ positions, triangles }: Mesh, name: string): Diagnostic
 
 function countUsed(total: number, triangles: Uint32Array): number {
   const used = new Uint8Array(total);
-  for (const v of triangles) used[v] = 1;
   let count = 0;
-  for (const u of used) count += u;
+  for (let h = 0; h < triangles.length; h++) {
+    const v = triangles[h] as number;
+    if (used[v] === 1) continue;
+    used[v] = 1;
+    count++;
+  }
   return count;
 }

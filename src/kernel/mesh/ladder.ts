@@ -26,9 +26,12 @@ export function fillLadder(
   out: number[],
 ): boolean {
   const { vertex } = flat;
-  const [i1, j1] = [floor + p, ceiling - q];
-  let [i, j] = [floor, ceiling];
-  let [iEnd, jEnd] = [i1, j1];
+  const i1 = floor + p;
+  const j1 = ceiling - q;
+  let i = floor;
+  let j = ceiling;
+  let iEnd = i1;
+  let jEnd = j1;
   if (vertex[i] === vertex[j] && p + q > 0) {
     if (p === 0 || q === 0) return false;
     if (!isTriangle(flat, i, i + 1, j - 1)) return false;
@@ -37,7 +40,8 @@ export function fillLadder(
   const closed = vertex[i1] === vertex[j1] && (i < i1 || j > j1);
   if (closed) {
     if (i === i1 || j === j1) return false;
-    [iEnd, jEnd] = [i1 - 1, j1 + 1];
+    iEnd--;
+    jEnd++;
   }
   while (i < iEnd || j > jEnd) {
     const up = i < iEnd && isTriangle(flat, i, i + 1, j);
@@ -59,10 +63,14 @@ export function fillLadder(
 
 /** True when a → b → c turns left by more than rounding. */
 export function isTriangle({ x, y }: FlatFace, a: number, b: number, c: number): boolean {
-  const [ax, ay] = [x[a] as number, y[a] as number];
-  const [ux, uy] = [(x[b] as number) - ax, (y[b] as number) - ay];
-  const [vx, vy] = [(x[c] as number) - ax, (y[c] as number) - ay];
-  const [wx, wy] = [vx - ux, vy - uy];
+  const ax = x[a] as number;
+  const ay = y[a] as number;
+  const ux = (x[b] as number) - ax;
+  const uy = (y[b] as number) - ay;
+  const vx = (x[c] as number) - ax;
+  const vy = (y[c] as number) - ay;
+  const wx = vx - ux;
+  const wy = vy - uy;
   const longest = Math.max(ux * ux + uy * uy, vx * vx + vy * vy, wx * wx + wy * wy);
   return ux * vy - uy * vx > FLAT_TRIANGLE * longest;
 }

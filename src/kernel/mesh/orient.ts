@@ -23,7 +23,9 @@ const CCW_BOUND = (3 + 16 * UNIT_ROUNDOFF) * UNIT_ROUNDOFF;
  * @returns −1, 0 or 1
  */
 export function orient3d(p: Float64Array, a: number, b: number, c: number, d: number): number {
-  const [dx, dy, dz] = [at(p, d, 0), at(p, d, 1), at(p, d, 2)];
+  const dx = at(p, d, 0);
+  const dy = at(p, d, 1);
+  const dz = at(p, d, 2);
   const adx = at(p, a, 0) - dx;
   const ady = at(p, a, 1) - dy;
   const adz = at(p, a, 2) - dz;

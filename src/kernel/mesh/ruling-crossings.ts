@@ -56,7 +56,8 @@ export function angleOn(track: Track, t: number): number {
   if (track.kind === "even") return track.offset + track.sign * t;
   const { phiN, radius, a0, b0 } = track.curve;
   const half = (t - phiN) / 2;
-  const [sin, cos] = [Math.sin(half), Math.cos(half)];
+  const sin = Math.sin(half);
+  const cos = Math.cos(half);
   return track.offset + track.sign * acrossAngle(a0 + 2 * radius * sin * sin, b0 + 2 * radius * cos * cos);
 }
 
@@ -114,7 +115,8 @@ function crossAcross(
   const deltas: number[] = [];
   for (let g = sign * Math.ceil(sign * from); sign * g <= sign * to; g += sign) {
     const quarter = (Math.PI / 2 - sign * (g * step - offset)) / 2;
-    const [sin, cos] = [Math.sin(quarter), Math.cos(quarter)];
+    const sin = Math.sin(quarter);
+    const cos = Math.cos(quarter);
     const far = Math.max(0, 2 * across * sin * sin - a0);
     const near = Math.max(0, 2 * across * cos * cos - b0);
     rulings.push(g);

@@ -74,7 +74,8 @@ export function splitLoop(flat: FlatFace, start: number, width: number, runs: Ru
     const on = ruling[i] as number;
     if (next !== strip) {
       addRun(runs, "open", first, i, strip);
-      [first, strip] = [i, next];
+      first = i;
+      strip = next;
     } else if (on !== NO_RULING) addRun(runs, "touch", i, i, on === strip ? strip - 1 : strip + 1);
   }
   addRun(runs, "open", first, cut + n, strip);
@@ -92,7 +93,8 @@ function stripOf({ x, y, ruling }: FlatFace, a: number, b: number, width: number
 /** Links the runs by strip. The least strip, and how many there are from it up. */
 export function linkByStrip(runs: Runs): { readonly low: number; readonly strips: number } {
   const { count, strip, firstOf, next } = runs;
-  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  let low = Number.MAX_SAFE_INTEGER;
+  let high = -low;
   for (let r = 0; r < count; r++) {
     low = Math.min(low, strip[r] as number);
     high = Math.max(high, strip[r] as number);

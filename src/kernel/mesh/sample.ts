@@ -116,7 +116,8 @@ function sampleAll(
     const { curve, t0, t1 } = edge;
     if (curve.kind === "line" || same[edge.from] === same[edge.to]) continue;
     const tracks: [SideTrack | null, SideTrack | null] = [null, null];
-    const [lo, hi] = t0 < t1 ? [t0, t1] : [t1, t0];
+    const lo = Math.min(t0, t1);
+    const hi = Math.max(t0, t1);
     for (const s of [0, 1] as const) {
       const f = beside[2 * e + s] as number;
       const surface = faces[f]?.surface;
@@ -225,6 +226,8 @@ function lastOf(positions: readonly number[]): Vec3 {
 }
 
 function near(p: Vec3, q: Vec3, within: number): boolean {
-  const [x, y, z] = [p[0] - q[0], p[1] - q[1], p[2] - q[2]];
+  const x = p[0] - q[0];
+  const y = p[1] - q[1];
+  const z = p[2] - q[2];
   return x * x + y * y + z * z < within * within;
 }

@@ -42,7 +42,9 @@ function addChains(
   r: number,
   chains: Chains,
 ): boolean {
-  const [a, b, side] = [first[r] as number, last[r] as number, strip[r] as number];
+  const a = first[r] as number;
+  const b = last[r] as number;
+  const side = strip[r] as number;
   if (kind[r] === "touch") {
     addChain(chains, false, a, a);
     addChain(chains, true, a, a);

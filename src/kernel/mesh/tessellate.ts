@@ -11,9 +11,9 @@ import type { Edge, Face, Solid } from "../solid.js";
 import { CHORD_MM } from "../tolerance.js";
 import { type FlatFace, flatRoom, layOnPlane, type Sampled, unroll } from "./flat-face.js";
 import type { Mesh } from "./mesh.js";
-import { fillPolygon, type Nearness, type PlanePoints } from "./polygon.js";
+import type { Nearness } from "./polygon.js";
 import { ringStrip } from "./ring.js";
-import { newRuns, type Runs, splitLoop } from "./runs.js";
+import { addClosedRun, newRuns, type Runs, splitLoop } from "./runs.js";
 import { sampleEdges } from "./sample.js";
 import { fillStrips } from "./strips.js";
 
@@ -76,24 +76,27 @@ interface Room {
   readonly nearness: Nearness;
 }
 
-function fillFace(
-  face: Face,
-  steps: number,
-  sampled: Sampled,
-  { flat, runs, nearness }: Room,
-  out: number[],
-): boolean {
+function fillFace(face: Face, steps: number, sampled: Sampled, room: Room, out: number[]): boolean {
+  const { flat, runs, nearness } = room;
   const { surface, loops } = face;
   flat.size = 0;
   runs.count = 0;
-  if (surface.kind === "plane") return fillPlane(face, sampled, flat, nearness, out);
-  const width = (2 * Math.PI * surface.radius) / steps;
-  let middle: number | null = null;
-  for (const loop of loops) {
-    const start = flat.size;
-    unroll(flat, face, loop, sampled, steps, middle);
-    middle ??= (middleOf(flat) / width) * face.sense;
-    splitLoop(flat, start, width, runs);
+  if (surface.kind === "plane") {
+    if (loops.length === 2 && fillRing(face, sampled, flat, out)) return true;
+    for (const loop of loops) {
+      const start = flat.size;
+      layOnPlane(flat, face, loop, sampled);
+      addClosedRun(flat, start, 0, runs);
+    }
+  } else {
+    const width = (2 * Math.PI * surface.radius) / steps;
+    let middle: number | null = null;
+    for (const loop of loops) {
+      const start = flat.size;
+      unroll(flat, face, loop, sampled, steps, middle);
+      middle ??= (face.sense * middleOf(flat)) / width;
+      splitLoop(flat, start, width, runs);
+    }
   }
   return fillStrips(flat, runs, nearness, out);
 }
@@ -108,23 +111,20 @@ function middleOf({ x, size }: FlatFace): number {
   return (low + high) / 2;
 }
 
-function fillPlane(face: Face, sampled: Sampled, flat: FlatFace, nearness: Nearness, out: number[]): boolean {
-  const loops = face.loops.map((loop): number[] => {
-    const start = flat.size;
+/** Fills the end of a tube; false when its two outlines do not go round one centre. */
+function fillRing(face: Face, sampled: Sampled, flat: FlatFace, out: number[]): boolean {
+  const rings = face.loops.map((loop): number[] => {
+    const places: number[] = [];
+    let i = flat.size;
     layOnPlane(flat, face, loop, sampled);
-    return Array.from({ length: flat.size - start }, (_, i) => start + i);
+    while (i < flat.size) places.push(i++);
+    return places;
   });
-  const { vertex, x, y } = flat;
-  const points: PlanePoints = {
-    x,
-    y,
-    nearness: (a, b) => nearness(vertex[a] as number, vertex[b] as number),
-  };
   const filled: number[] = [];
-  const ring = loops.length === 2 && ringStrip(points, loops[0] as number[], loops[1] as number[], filled);
-  if (!ring && !fillPolygon(points, loops[0] as number[], loops.slice(1), filled)) return false;
-  for (const i of filled) out.push(vertex[i] as number);
-  return true;
+  const done = ringStrip(flat, rings[0] as number[], rings[1] as number[], filled);
+  flat.size = 0;
+  for (const i of filled) out.push(flat.vertex[i] as number);
+  return done;
 }
 
 /** How near to the outline a line between two mesh vertices runs (see `Nearness`); its tables are made when first asked for. */

@@ -39,9 +39,15 @@ export function sixTetrahedra(p: Float64Array, triangles: Uint32Array, h: number
   const a = 3 * (triangles[h] as number);
   const b = 3 * (triangles[h + 1] as number);
   const c = 3 * (triangles[h + 2] as number);
-  const [ax, ay, az] = [p[a] as number, p[a + 1] as number, p[a + 2] as number];
-  const [bx, by, bz] = [(p[b] as number) - ax, (p[b + 1] as number) - ay, (p[b + 2] as number) - az];
-  const [cx, cy, cz] = [(p[c] as number) - ax, (p[c + 1] as number) - ay, (p[c + 2] as number) - az];
+  const ax = p[a] as number;
+  const ay = p[a + 1] as number;
+  const az = p[a + 2] as number;
+  const bx = (p[b] as number) - ax;
+  const by = (p[b + 1] as number) - ay;
+  const bz = (p[b + 2] as number) - az;
+  const cx = (p[c] as number) - ax;
+  const cy = (p[c + 1] as number) - ay;
+  const cz = (p[c + 2] as number) - az;
   return (
     (ax - (p[origin] as number)) * (by * cz - bz * cy) +
     (ay - (p[origin + 1] as number)) * (bz * cx - bx * cz) +
