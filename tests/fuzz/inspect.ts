@@ -4,7 +4,7 @@
 import { solidOf } from "../../src/joints/index.js";
 import { evaluate } from "../../src/kernel/curve/curve.js";
 import {
-  type Bar,
+  type Diagnostic,
   massProperties,
   type Result,
   type Solid,
@@ -19,7 +19,7 @@ import { barOf, type JointCase } from "../support/joint-case.js";
 import { volumeByRays } from "../support/quadrature.js";
 import { clearance } from "./clearance.js";
 import type { FuzzCase } from "./domain.js";
-import { solved } from "./model.js";
+import { pieceOf } from "./model.js";
 
 /** How closely a case is looked at; each costs more than the one before. */
 export interface Looks {
@@ -27,104 +27,97 @@ export interface Looks {
   readonly full: boolean;
   /** Volume against the quadrature. */
   readonly volume: boolean;
-  /** Volume against a general B-rep kernel, where one is given. */
-  readonly occt?: ((c: JointCase) => number) | null;
+  /** Volume by a general B-rep kernel. */
+  readonly occt: ((c: JointCase) => number) | null;
 }
 
 /** mm. A joint may overlap, or stand open beyond its root gap, by this. */
-export const OFF_MM = 2e-6;
-
-/** Relative. The quadrature's own word away from near contacts. */
+const OFF_MM = 2e-6;
+/** Relative: what two ways of adding up a volume may differ by. */
 const VOLUME = 1e-11;
-/** Relative. 'Equal' within a millionth of a millimetre moves a skin by as much. */
+/** Relative: 'equal' within a millionth of a millimetre moves the skin of a branch 12 mm wide by as much, over 15 degrees. */
 const SNAPPED_VOLUME = 3e-7;
+/** Relative: what a general kernel may differ by; beside a tangency it errs by more, and there the quadrature decides. */
 const OCCT_VOLUME = 1e-6;
+/** mm³. Error the quadrature allows itself per stretch. */
+const QUADRATURE_MM3 = 1e-9;
+const CHORD = 0.05;
 
-export const CHORD = 0.05;
+const said = (where: string, found: readonly Diagnostic[]): string[] =>
+  found.filter((d) => d.severity === "error").map((d) => `${where}: ${d.code}: ${d.message}`);
 
 /** What is wrong with a case; empty for a good one. */
 export function inspect(c: FuzzCase, looks: Looks): string[] {
-  const out: string[] = [];
   try {
-    const bar = turned(barOf(c.joint), c.turn);
-    const made = solidOfBar(bar);
-    if (made.ok) out.push(...inspectSolid(c, made.value, looks));
-    else out.push(`refused: ${made.diagnostics.map((d) => `${d.code} ${d.message}`).join("; ")}`);
-    const piece = solved(c);
-    if (Array.isArray(piece)) out.push(...piece);
-    else if (piece && "ends" in piece)
-      out.push(...inspectPiece(piece as unknown as Bar, solidOf(piece as never), made));
+    const made = solidOfBar(turned(barOf(c.joint), c.turn));
+    const own = made.ok ? inspectSolid(c, made.value, looks) : said("refused", made.diagnostics);
+    return [...own, ...inspectPiece(c, made)];
   } catch (error) {
-    out.push(`thrown: ${error instanceof Error ? error.message : String(error)}`);
+    return [`thrown: ${error instanceof Error ? error.message : String(error)}`];
   }
-  return out;
 }
 
-/** The solid of the piece is the solid of the bar, wherever the model stands. */
-function inspectPiece(_: Bar, made: Result<Solid>, bar: Result<Solid>): string[] {
-  if (!made.ok) return [`piece refused: ${made.diagnostics.map((d) => `${d.code} ${d.message}`).join("; ")}`];
-  const out = validateSolid(made.value).map((d) => `piece: ${d.code} ${d.message}`);
+/** Where a joint can ask for it: the solver's piece has the same solid, however the model stands. */
+function inspectPiece(c: FuzzCase, bar: Result<Solid>): string[] {
+  const piece = pieceOf(c);
+  if (piece === null) return [];
+  if (!piece.ok) return said("solver", piece.diagnostics);
+  const made = solidOf(piece.value);
+  if (!made.ok) return said("piece refused", made.diagnostics);
+  const out = said("piece", validateSolid(made.value));
   if (!bar.ok) return out;
   const [a, b] = [massProperties(made.value).volume, massProperties(bar.value).volume];
-  if (!(Math.abs(a / b - 1) < SNAPPED_VOLUME)) out.push(`piece: volume ${a} for ${b}`);
-  return out;
+  return Math.abs(a / b - 1) < SNAPPED_VOLUME ? out : [...out, `piece: volume ${a} for ${b}`];
 }
 
 function inspectSolid(c: FuzzCase, solid: Solid, looks: Looks): string[] {
-  const out = validateSolid(solid).map((d) => `solid: ${d.code} ${d.message}`);
+  const out = said("solid", validateSolid(solid));
   const mesh = tessellate(solid, { chord: CHORD });
   const report = checkMesh(mesh, looks.full ? "full" : "edges");
-  out.push(
-    ...report.diagnostics.filter((d) => d.severity === "error").map((d) => `mesh: ${d.code} ${d.message}`),
-  );
+  out.push(...said("mesh", report.diagnostics), ...misfits(c, solid, mesh.positions));
   const { volume, area } = massProperties(solid);
   if (!(Math.abs(report.volume - volume) < area * CHORD))
     out.push(`mesh: volume ${report.volume} for ${volume}`);
-  out.push(...misfits(c, solid, mesh.positions));
   if (looks.volume) {
-    const wanted = volumeByRays(c.joint, 1e-9);
-    const off = Math.abs(volume / wanted - 1);
-    const near = c.tags.some((t) => /1e-([6-9]|1\d)/.test(t));
-    if (!(off < (near ? SNAPPED_VOLUME : VOLUME)))
-      out.push(`volume: ${volume} for ${wanted}, ${off.toExponential(2)} off`);
+    const wanted = volumeByRays(c.joint, QUADRATURE_MM3);
+    const within = c.tags.some((t) => /1e-([6-9]|1\d)/.test(t)) ? SNAPPED_VOLUME : VOLUME;
+    if (!(Math.abs(volume / wanted - 1) < within)) out.push(`volume: ${volume} for ${wanted} by quadrature`);
   }
   if (looks.occt) {
     const theirs = looks.occt(c.joint);
-    // Beside a tangency a general kernel errs by more than that: the quadrature decides.
-    if (!(Math.abs(volume / theirs - 1) < OCCT_VOLUME)) {
-      const wanted = volumeByRays(c.joint, 1e-9);
-      if (!(Math.abs(volume / wanted - 1) < SNAPPED_VOLUME))
-        out.push(`occt: ${volume} for ${theirs}, quadrature ${wanted}`);
-    }
+    if (Math.abs(volume / theirs - 1) < OCCT_VOLUME) return out;
+    const wanted = volumeByRays(c.joint, QUADRATURE_MM3);
+    if (!(Math.abs(volume / wanted - 1) < SNAPPED_VOLUME))
+      out.push(`volume: ${volume} for ${theirs} by the general kernel and ${wanted} by quadrature`);
   }
   return out;
 }
 
+/** Shares of an edge at which it is looked at: its ends, beside one of them, and between. */
 const ALONG = [0, 0.003, 0.13, 0.31, 0.5, 0.77, 0.94, 1];
 
-/** Points past an end, and points of an end off what it was cut to. */
+/** Points of the branch past an end, and points of an end off what it was cut to. */
 function misfits(c: FuzzCase, solid: Solid, positions: Float64Array): string[] {
   const [cos, sin] = [Math.cos(-c.turn), Math.sin(-c.turn)];
-  const back = (p: Vec3): Vec3 => [cos * p[0] - sin * p[1], sin * p[0] + cos * p[1], p[2]];
-  let [in0, off0] = [0, 0];
+  const away = (index: 0 | 1, p: Vec3): number => {
+    const back: Vec3 = [cos * p[0] - sin * p[1], sin * p[0] + cos * p[1], p[2]];
+    return clearance(c.joint.ends[index], index === 0 ? -1 : 1, back);
+  };
+  let [past, off] = [0, 0];
   for (let i = 0; i < positions.length; i += 3) {
-    const p = back([positions[i]!, positions[i + 1]!, positions[i + 2]!]);
-    for (const [k, e] of c.joint.ends.entries()) in0 = Math.min(in0, clearance(e, k === 0 ? -1 : 1, p));
+    const p: Vec3 = [positions[i]!, positions[i + 1]!, positions[i + 2]!];
+    past = Math.min(past, away(0, p), away(1, p));
   }
-  for (const face of solid.faces) {
-    if (face.provenance.from !== "end") continue;
-    const { end } = face.provenance;
-    for (const use of face.loops.flat()) {
+  for (const { loops, provenance } of solid.faces) {
+    if (provenance.from !== "end") continue;
+    for (const use of loops.flat()) {
       const { curve, t0, t1 } = solid.edges[use.edge]!;
-      for (const f of ALONG) {
-        const p = back(evaluate(curve, t0 + f * (t1 - t0)));
-        const away = clearance(c.joint.ends[end], end === 0 ? -1 : 1, p);
-        if (Math.abs(away) > Math.abs(off0)) off0 = away;
-      }
+      for (const f of ALONG)
+        off = Math.max(off, Math.abs(away(provenance.end, evaluate(curve, t0 + f * (t1 - t0)))));
     }
   }
   const out: string[] = [];
-  if (in0 < -OFF_MM) out.push(`overlap: ${in0.toExponential(2)} mm`);
-  if (Math.abs(off0) > OFF_MM) out.push(`off the header: ${off0.toExponential(2)} mm`);
+  if (past < -OFF_MM) out.push(`overlap: ${past.toExponential(2)} mm`);
+  if (off > OFF_MM) out.push(`off the header: ${off.toExponential(2)} mm`);
   return out;
 }

@@ -2,7 +2,7 @@
  * A random case as the joint solver is asked for it: members in a layout turned any way, and joints with names.
  */
 import { type Joint, type JointModel, type Piece, solveJoints } from "../../src/joints/index.js";
-import type { Vec3 } from "../../src/kernel/index.js";
+import type { Result, Vec3 } from "../../src/kernel/index.js";
 import { type Member, member } from "../../src/members/index.js";
 import { cross3, dot3, type EndCase, sectionOf } from "../support/joint-case.js";
 import type { FuzzCase } from "./domain.js";
@@ -72,13 +72,13 @@ export function modelOf({ joint, pose }: FuzzCase): JointModel | null {
   return { members: [member({ id: "B", section, from, to, up: place([0, 1, 0]) }), ...members], joints };
 }
 
-/** The branch as the solver cuts it; null where no joint can ask for it, the reasons where it is refused. */
-export function solved(c: FuzzCase): Piece | readonly string[] | null {
+/** The branch as the solver cuts it, or why it does not; null where no joint can ask for it. */
+export function pieceOf(c: FuzzCase): Result<Piece> | null {
   const model = modelOf(c);
   if (!model) return null;
   const { pieces, diagnostics } = solveJoints(model);
+  const found = diagnostics.filter((d) => d.members.includes("B"));
   const piece = pieces.find((p) => p.id === "B");
-  const errors = diagnostics.filter((d) => d.severity === "error" && d.members.includes("B"));
-  if (piece?.status === "ok" && errors.length === 0) return piece;
-  return [`solver: ${errors.map((d) => d.code).join(", ") || "blocked without a reason"}`];
+  const ok = piece?.status === "ok" && found.every((d) => d.severity !== "error");
+  return ok ? { ok, value: piece, diagnostics: found } : { ok: false, diagnostics: found };
 }
