@@ -20,6 +20,7 @@ export function checkJoints(joints: readonly Joint[], rules: Required<JointRules
   least("rules.gap", rules.gap, { least: 0 });
   for (const j of joints) {
     if (j.kind === "cope" && j.gap !== undefined) least(`${j.id}.gap`, j.gap, { least: 0 });
+    if (j.kind === "through") least(`${j.id}.clearance`, j.clearance, { least: 0 });
     if (j.kind === "bore")
       for (const x of [...j.at, ...j.direction]) least(`${j.id}.at or .direction`, x, {});
     if (j.kind !== "cut") continue;

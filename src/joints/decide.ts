@@ -29,6 +29,8 @@ export interface Decisions {
   readonly byEnd: ReadonlyMap<string, Decision>;
   /** By member, in the member's frame. */
   readonly bores: ReadonlyMap<string, readonly Bore[]>;
+  /** Bars that run through a member, by its id. */
+  readonly bars: ReadonlyMap<string, readonly string[]>;
   readonly diagnostics: readonly Diagnostic[];
 }
 
@@ -60,7 +62,7 @@ export function decide(model: JointModel): Decisions {
   for (const m of meetings) {
     if (!d.byEnd.has(endKey(m.end))) decideEnd(d, m);
   }
-  return { byEnd: d.byEnd, bores: explicit.bores, diagnostics: d.diagnostics };
+  return { byEnd: d.byEnd, bores: explicit.bores, bars: explicit.bars, diagnostics: d.diagnostics };
 }
 
 function memberOf(d: Deciding, id: string): Member {

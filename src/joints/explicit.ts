@@ -11,10 +11,11 @@ import { normalize, type Vec3 } from "../kernel/vec.js";
 import type { Member } from "../members/member.js";
 import { combineAt } from "./combine.js";
 import { type Combine, type Decision, endKey } from "./decision.js";
-import type { BoreJoint, CopeJoint, CutJoint, Joint, JointRules, MemberEnd } from "./joint.js";
+import type { BoreJoint, CopeJoint, CutJoint, Joint, JointRules, MemberEnd, ThroughJoint } from "./joint.js";
 import { miterDecisions } from "./miter-decision.js";
 import { endPoint } from "./nodes.js";
 import type { JointModel } from "./solve-types.js";
+import { type ThroughResult, throughBore } from "./through.js";
 
 /** Decisions of the joints asked for, by `endKey`. */
 export interface Explicit {
@@ -25,6 +26,8 @@ export interface Explicit {
 /** Everything asked for: ends, and bores by member, each in the frame of the member it is in. */
 export interface Asked extends Explicit {
   readonly bores: ReadonlyMap<string, readonly Bore[]>;
+  /** Bars that run through a member, by its id. */
+  readonly bars: ReadonlyMap<string, readonly string[]>;
 }
 
 /** Reads every joint of a model. Of two joints on one end a miter wins, else the first; the other is refused by name. */
@@ -35,6 +38,7 @@ export function explicitDecisions(
 ): Asked {
   const byEnd = new Map<string, Decision>();
   const bores = new Map<string, Bore[]>();
+  const bars = new Map<string, string[]>();
   const diagnostics: Diagnostic[] = [];
   // Miters first: a post coped under a break asks how its two rails are mitred.
   const rank = (j: Joint): number => (j.kind === "miter" ? 0 : 1);
@@ -44,9 +48,11 @@ export function explicitDecisions(
       diagnostics.push(unknownMember(joint, unknown));
       continue;
     }
-    if (joint.kind === "bore") {
-      const list = bores.get(joint.member) ?? [];
-      bores.set(joint.member, [...list, boreOf(joint, members.get(joint.member) as Member)]);
+    if (joint.kind === "bore" || joint.kind === "through") {
+      const made = drillOf(joint, members);
+      if ("diagnostic" in made) diagnostics.push(made.diagnostic);
+      else bores.set(joint.member, [...(bores.get(joint.member) ?? []), made.bore]);
+      if (joint.kind === "through") bars.set(joint.member, [...(bars.get(joint.member) ?? []), joint.bar]);
       continue;
     }
     const made = decisionsOf(joint, members, rules, byEnd);
@@ -57,14 +63,17 @@ export function explicitDecisions(
       else byEnd.set(key, decision);
     }
   }
-  return { byEnd, bores, diagnostics };
+  return { byEnd, bores, bars, diagnostics };
 }
 
-/** A bore in its member's frame. */
-function boreOf(joint: BoreJoint, { frame }: Member): Bore {
+/** What a joint drills, in the frame of the member it is in. */
+function drillOf(joint: BoreJoint | ThroughJoint, members: ReadonlyMap<string, Member>): ThroughResult {
+  const member = members.get(joint.member) as Member;
+  if (joint.kind === "through") return throughBore(joint, members.get(joint.bar) as Member, member);
   const { id, diameter, through } = joint;
+  const { frame } = member;
   const [point, direction] = [pointToLocal(frame, joint.at), directionToLocal(frame, joint.direction)];
-  return { id, point, direction, diameter, through };
+  return { bore: { id, point, direction, diameter, through } };
 }
 
 function namesOf(joint: Joint): readonly string[] {
@@ -83,7 +92,7 @@ function namesOf(joint: Joint): readonly string[] {
 }
 
 function decisionsOf(
-  joint: Joint,
+  joint: Exclude<Joint, BoreJoint | ThroughJoint>,
   members: ReadonlyMap<string, Member>,
   rules: Required<JointRules>,
   before: ReadonlyMap<string, Decision>,
@@ -95,8 +104,6 @@ function decisionsOf(
       return cope(joint, members, rules, before);
     case "cut":
       return cut(joint, members);
-    default:
-      return { byEnd: new Map(), diagnostics: [notBuilt(joint)] };
   }
 }
 
@@ -221,15 +228,5 @@ function cutAlongAxis(joint: CutJoint): Diagnostic {
     end: joint.end.end,
     message: `The ${joint.cut.type} cut of joint ${joint.id} runs along ${joint.end.member} and never closes it.`,
     hint: "Give a cut whose plane crosses the member's axis.",
-  });
-}
-
-function notBuilt(joint: Joint): Diagnostic {
-  return diagnostic({
-    code: "joint-not-built",
-    joint: joint.id,
-    members: namesOf(joint),
-    message: `Joint ${joint.id} asks for a ${joint.kind}; this version cuts ends and drills bores.`,
-    hint: "Leave it out of the model.",
   });
 }

@@ -28,12 +28,14 @@ export { massOf, type PieceMass } from "./mass-of.js";
 export { type Miter, type MiterInput, miter } from "./miter.js";
 export type {
   ArrisMark,
+  BoreMark,
   Contact,
   CopeNumbers,
   EndCut,
   MeasuredLength,
   NamedPoint,
   Piece,
+  PieceBore,
   PieceLengths,
   SawSetting,
   ShopPose,

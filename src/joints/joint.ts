@@ -70,13 +70,15 @@ export interface BoreJoint {
   readonly through: "first" | "both";
 }
 
-/** A bar that runs through a drilled member with some clearance. */
+/**
+ * A round bar that runs right through a member: the member is drilled along the bar's axis, the bar is not cut there.
+ */
 export interface ThroughJoint {
   readonly kind: "through";
   readonly id: string;
   readonly bar: string;
   readonly member: string;
-  /** All round, millimetres. */
+  /** All round, millimetres, ≥ 0: the hole is wider than the bar by twice this. */
   readonly clearance: number;
 }
 

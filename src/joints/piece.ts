@@ -100,6 +100,31 @@ export interface EndCut {
   readonly fit: { readonly step: number; readonly gap: number };
 }
 
+/** Where a bore opens on the outside of a piece: the place its axis is marked at, and how it is drilled from there. */
+export interface BoreMark {
+  /** Side of the section by its own name, e.g. `+u`, `corner`, `wall`. */
+  readonly side: string;
+  /** The same in the layout's words, e.g. `UPHILL`. */
+  readonly face: string;
+  /** Along the piece, from the farthest point of the end the tape hooks; + away from it. */
+  readonly distance: MeasuredLength;
+  /** From the middle of a flat face or corner, along the outline; `towards` a face, empty in the middle. Not on round sections. */
+  readonly offset?: { readonly value: number; readonly towards: string };
+  /** Round sections: direction round the tube, from the section's left (u) towards up (v), 0 to below 360. */
+  readonly angle?: number;
+  /** Between the drill and the square to the face, degrees; 0 is drilled square. */
+  readonly fromSquare: number;
+  /** The part of it along the piece: + when the drill, going in, leans away from the hooked end. */
+  readonly along: number;
+  /** The part of it across the piece, ≥ 0; `towards` the face it leans to going in, empty when it does not. */
+  readonly across: { readonly value: number; readonly towards: string };
+}
+
+/** A bore of a piece with its marks: one for each face it opens on, in the order the bore goes through them. */
+export interface PieceBore extends Bore {
+  readonly marks: readonly BoreMark[];
+}
+
 /** Where a piece lies on the bench. */
 export interface ShopPose {
   /** The side that faces up when the marks are made, by the section's own name. */
@@ -121,7 +146,7 @@ export interface Piece {
   readonly frame: Frame;
   /** In the piece's frame. */
   readonly ends: readonly [EndExpression, EndExpression];
-  readonly bores: readonly Bore[];
+  readonly bores: readonly PieceBore[];
   readonly cuts: readonly [EndCut, EndCut];
   readonly lengths: PieceLengths;
   readonly shopPose: ShopPose;

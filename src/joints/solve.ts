@@ -8,12 +8,10 @@
  * @packageDocumentation
  */
 import type { Bore } from "../kernel/bar.js";
-import { splitsClearOf } from "../kernel/bore-splits.js";
 import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
-import type { CompiledEnd } from "../kernel/end-compile.js";
-import { planBores } from "../kernel/plan-bores.js";
 import { SHORTEST_FIBRE_MM } from "../kernel/tolerance.js";
 import type { Member } from "../members/member.js";
+import { boreMarks, type Drilled, drilledMember } from "./bore-marks.js";
 import { decide, LAST_RAIL } from "./decide.js";
 import { type Decision, endKey } from "./decision.js";
 import { endCut, sideTowardsEye } from "./end-cut.js";
@@ -71,7 +69,9 @@ export function solveJoints(model: JointModel): JointSolution {
     }
   }
   const blocked = new Set(diagnostics.flatMap(blockedBy));
-  const cut = drafts.map((d) => finish(d, members, blocked.has(d.member.id)));
+  const cut = drafts.map((d) =>
+    finish(d, members, blocked.has(d.member.id), decisions.bars.get(d.member.id) ?? []),
+  );
   for (const { piece } of cut) {
     if (!blocked.has(piece.id) && piece.lengths.shortPoint.value < SHORTEST_FIBRE_MM)
       diagnostics.push(tooShort(piece));
@@ -94,6 +94,7 @@ interface Draft extends Compiled {
   readonly decisions: readonly [Decision, Decision];
   readonly expressions: Piece["ends"];
   readonly bores: readonly Bore[];
+  readonly drilled: Drilled;
   readonly diagnostics: readonly Diagnostic[];
 }
 
@@ -123,34 +124,20 @@ function draft(
       point: endPoint(member, end),
       message: `${member.id}: ${d.message}`,
     });
+  const drilled = drilledMember(member, bores, low.end, high.end);
   return {
     member,
     decisions,
     expressions: [low.expression, high.expression],
     ends: [low.end, high.end],
     bores,
+    drilled,
     diagnostics: [
       ...low.diagnostics.map(named(0)),
       ...high.diagnostics.map(named(1)),
-      ...boreProblems(member, bores, low.end, high.end),
+      ...drilled.diagnostics,
     ],
   };
-}
-
-/** Why bores cannot be drilled: they leave a side, or meet an end or each other. */
-function boreProblems(
-  member: Member,
-  bores: readonly Bore[],
-  low: CompiledEnd | null,
-  high: CompiledEnd | null,
-): Diagnostic[] {
-  if (bores.length === 0 || !low || !high) return [];
-  const planned = planBores(splitsClearOf(member.section.region, bores), bores, low, high);
-  return planned.diagnostics.map((d) => ({
-    ...d,
-    members: [member.id],
-    message: `${member.id}: ${d.message}`,
-  }));
 }
 
 function squareAt(member: Member, end: 0 | 1, joint: string): Decision {
@@ -173,11 +160,11 @@ function finish(
   d: Draft,
   members: ReadonlyMap<string, Member>,
   isBlocked: boolean,
+  bars: readonly string[],
 ): { readonly piece: Piece; readonly shape: Shape } {
   const { member } = d;
   const bare = isBlocked || !d.ends[0] || !d.ends[1];
   const used = bare ? draftSquare(member, members) : d;
-  const { bores } = used;
   const [low, high] = used.ends as readonly [
     NonNullable<Compiled["ends"][0]>,
     NonNullable<Compiled["ends"][1]>,
@@ -189,7 +176,8 @@ function finish(
   const lengths = pieceLengths(member.section, member.frame, low, high);
   const hook = cuts[1].kind === "square" && cuts[0].kind !== "square" ? 1 : 0;
   const mark = member.mark ?? member.id;
-  const dependsOn = [...new Set(d.decisions.flatMap((x) => x.onto))].filter((id) => members.has(id));
+  const named = [...d.decisions.flatMap((x) => x.onto), ...bars];
+  const dependsOn = [...new Set(named)].filter((id) => members.has(id));
   const piece: Piece = {
     id: member.id,
     mark,
@@ -199,7 +187,7 @@ function finish(
     material: member.material,
     frame: member.frame,
     ends: used.expressions,
-    bores,
+    bores: boreMarks(used.bores, used.drilled, member, hook, lengths.blank),
     cuts,
     lengths,
     shopPose: sideTowardsEye(member.frame),
@@ -210,7 +198,14 @@ function finish(
   };
   return {
     piece,
-    shape: { id: member.id, section: member.section, material: member.material, low, high, bores },
+    shape: {
+      id: member.id,
+      section: member.section,
+      material: member.material,
+      low,
+      high,
+      bores: used.bores,
+    },
   };
 }
 

@@ -7,7 +7,7 @@
  *
  * @packageDocumentation
  */
-import { type Opening, type OpeningPart, sideOf, tauOf } from "./bore.js";
+import { type Opening, partOf, sideOf, tauOf } from "./bore.js";
 import { type BoreStance, borePoint } from "./bore-stance.js";
 import type { ConicCurve } from "./curve/conic.js";
 import { planeAcrossCylinder } from "./curve/intersect.js";
@@ -48,7 +48,7 @@ export function openingOutline(section: Region, opening: Opening, stance: BoreSt
     const to = vertices[(k + 1) % vertices.length] as OpeningVertex;
     const t1 = to.psi > from.psi ? to.psi : to.psi + 2 * Math.PI;
     const mid = (from.psi + t1) / 2;
-    const part = partAt(opening, stance, mid);
+    const part = partOf(opening, stance.h + stance.surface.radius * Math.sin(mid));
     const side = sideOf(section, opening.loop, part.segment);
     const { segment, root } = part;
     const between = (conic: ConicCurve): OpeningEdge => {
@@ -82,11 +82,6 @@ function cutsOf(opening: Opening, { h, surface }: BoreStance): (readonly [number
     cuts.push([psi > 0 ? psi : 2 * Math.PI + psi, corner], [Math.PI - psi, corner]);
   }
   return cuts.sort((a, b) => a[0] - b[0]);
-}
-
-function partAt(opening: Opening, { h, surface }: BoreStance, psi: number): OpeningPart {
-  const at = h + surface.radius * Math.sin(psi);
-  return opening.parts.find((p) => at < p.to) as OpeningPart;
 }
 
 function openingPoint(section: Region, opening: Opening, stance: BoreStance, psi: number): Vec3 {

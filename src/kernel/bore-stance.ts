@@ -60,14 +60,18 @@ export function alongBore(along: Vec2, u: number, v: number): number {
   return u * along[0] + v * along[1];
 }
 
-/** s of the bore's surface at (ψ, τ). */
-export function boreHeight(stance: BoreStance, psi: number, tau: number): number {
-  return stance.s + tau * stance.rise + stance.reach * Math.cos(psi);
-}
-
 /** The point of the bore's surface at ψ whose τ is given. */
 export function borePoint(stance: BoreStance, psi: number, tau: number): Vec3 {
-  const h = stance.h + stance.surface.radius * Math.sin(psi);
-  const [eu, ev] = stance.along;
-  return [h * ev + tau * eu, tau * ev - h * eu, boreHeight(stance, psi, tau)];
+  const { along, h, s, rise, reach, surface } = stance;
+  const across = h + surface.radius * Math.sin(psi);
+  return placeOf(along, across, tau, s + tau * rise + reach * Math.cos(psi));
+}
+
+/** The point of the bore's axis whose τ is given. */
+export function axisPoint({ along, h, s, rise }: BoreStance, tau: number): Vec3 {
+  return placeOf(along, h, tau, s + tau * rise);
+}
+
+function placeOf([eu, ev]: Vec2, h: number, tau: number, s: number): Vec3 {
+  return [h * ev + tau * eu, tau * ev - h * eu, s];
 }

@@ -104,9 +104,14 @@ export function boreWalls(section: Region, bore: Bore): BoreResult {
   return before.length > 0 ? refuseTurn(bore, stance, turns, before) : { walls };
 }
 
+/** The part of an opening at h. */
+export function partOf(opening: Opening, h: number): OpeningPart {
+  return opening.parts.find((p) => h < p.to) as OpeningPart;
+}
+
 /** τ of an opening at h. */
 export function tauOf(section: Region, opening: Opening, stance: BoreStance, h: number): number {
-  const part = opening.parts.find((p) => h < p.to) as OpeningPart;
+  const part = partOf(opening, h);
   return tauAt(sideOf(section, opening.loop, part.segment), part.root, stance, h);
 }
 

@@ -151,10 +151,4 @@ describe("refusals", () => {
     expect(mitred.diagnostics).toMatchObject([{ code: "end-cut-twice", joint: "C" }]);
     expect(mitred.at(end)?.joint).toBe("M");
   });
-
-  it("joint-not-built: a bar asked to run through a member", () => {
-    const { diagnostics, byEnd } = asked([{ kind: "through", id: "T", bar: "R", member: "P", clearance: 1 }]);
-    expect(diagnostics).toMatchObject([{ code: "joint-not-built", joint: "T", members: ["R", "P"] }]);
-    expect(byEnd.size).toBe(0);
-  });
 });

@@ -7,7 +7,7 @@ import { type Joint, type JointModel, solidOf, solveJoints } from "../../src/joi
 import type { Vec3 } from "../../src/kernel/index.js";
 import { parseDesign } from "../../src/layout/index.js";
 import { layOut } from "../../src/layout/lay-out.js";
-import { type Member, rectTube } from "../../src/members/index.js";
+import { type Member, rectBar, rectTube, roundBar } from "../../src/members/index.js";
 import {
   codesOf,
   numbersIn,
@@ -27,6 +27,11 @@ const under = (x = 1000, section = TUBE42) => post("P", [x, 0, 0], [x, 0, 900], 
 const cope: Joint = { kind: "cope", id: "K", end: P1, onto: ["R"] };
 const square: Joint = { kind: "cut", id: "C", end: P1, cut: { type: "square" } };
 
+const BAR12 = roundBar({ od: 12 });
+const crossbar = (from: number, to: number, section = BAR12, z = 500) =>
+  rail("B", [1000 + from, 0, z], [1000 + to, 0, z], { section, role: "rail" });
+const through: Joint = { kind: "through", id: "T", bar: "B", member: "P", clearance: 1 };
+
 /**
  * The smallest model that makes each code of the room, and whose piece it blocks: the one that yields, or every one of a
  * node that could not be decided.
@@ -39,11 +44,18 @@ const CODES: Readonly<
   "end-cut-twice": { members: [level, under()], joints: [cope, square], blocked: ["P"] },
   "cope-onto-nothing": { members: [under()], joints: [{ ...cope, onto: [] }], blocked: ["P"] },
   "cut-along-axis": { members: [under()], joints: [{ ...square, cut: { type: "plumb" } }], blocked: ["P"] },
-  "joint-not-built": {
-    members: [level, under()],
-    joints: [{ kind: "through", id: "T", bar: "R", member: "P", clearance: 1 }],
-    blocked: ["R"],
+  "through-not-round": {
+    members: [under(), crossbar(-50, 50, rectBar({ width: 12, depth: 12 }))],
+    joints: [through],
+    blocked: ["P"],
   },
+  "through-along": {
+    members: [under(), post("B", [1500, 0, 0], [1500, 0, 900])],
+    joints: [through],
+    blocked: ["P"],
+  },
+  "through-stops-short": { members: [under(), crossbar(-50, 20)], joints: [through], blocked: ["P"] },
+  "bore-meets-end": { members: [under(), crossbar(-50, 50, BAR12, 7)], joints: [through], blocked: ["P"] },
   "no-miter": { members: [level, rail("B", [3000, 0, 900], [0, 0, 900])], blocked: ["R", "B"] },
   "miter-steps": { members: [level, rail("B", [3000, 0, 900.05], [3000, 900, 900.05])], blocked: [] },
   "node-unresolved": {
