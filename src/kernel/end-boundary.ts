@@ -13,6 +13,7 @@ import { extremesOf } from "./station.js";
 import { type Look, looksAt, signChanges } from "./takeover.js";
 import {
   BESIDE_CORNER_SHARE,
+  BESIDE_STRETCH_SHARE,
   BRACKET_MM,
   CORNER_MM,
   CORNER_SHARE,
@@ -72,9 +73,9 @@ function difference(end: CompiledEnd, i: number, j: number, segment: Segment, t:
   return cornerHeight(end.sheets[i] as Sheet, u, v) - cornerHeight(end.sheets[j] as Sheet, u, v);
 }
 
-/** The sheet that closes the bar along a stretch of a side, read beside its middle and no farther off than it is long. */
+/** The sheet that closes the bar along a stretch of a side, read beside its middle. */
 function labelOf(end: CompiledEnd, segment: Segment, t0: number, t1: number): number {
-  const off = Math.min(INSIDE_MM, ((t1 - t0) * segmentLength(segment)) / 4);
+  const off = Math.min(INSIDE_MM, (t1 - t0) * segmentLength(segment) * BESIDE_STRETCH_SHARE);
   return endAt(end, ...insidePoint(segment, (t0 + t1) / 2, off)).sheet;
 }
 
