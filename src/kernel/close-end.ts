@@ -15,7 +15,7 @@ import { addEdge, addVertex, type Shell } from "./shell.js";
 import { sideEdge, sideHeight } from "./side-edge.js";
 import type { EdgeUse } from "./solid.js";
 import { distanceTo } from "./surface.js";
-import { ON_SURFACE_MM, STATION_MM, STEP_MM } from "./tolerance.js";
+import { ON_SURFACE_MM, ROUNDING_MM, STATION_MM, STEP_MM } from "./tolerance.js";
 import { distance, type Vec3 } from "./vec.js";
 
 /** What the sides of the bar need to know of a closed end. */
@@ -88,10 +88,11 @@ export function closeEnd(shell: Shell, end: CompiledEnd, section: Region, index:
  * its height over a rounded place says little: there it is the other's height, where that lies on the skin as well.
  */
 function commonHeight(u: number, v: number, s: number, other: number, a: Sheet, b: Sheet): number | null {
-  if (Math.abs(s - other) <= STEP_MM) return s;
+  const step = Math.abs(s - other);
+  if (step <= ROUNDING_MM) return s;
   const onA = Math.abs(distanceTo(a.surface, [u, v, other]));
   const onB = Math.abs(distanceTo(b.surface, [u, v, s]));
-  if (Math.min(onA, onB) > STATION_MM) return null;
+  if (step > STEP_MM && Math.min(onA, onB) > STATION_MM) return null;
   return onA < onB ? other : s;
 }
 

@@ -13,6 +13,7 @@ import { extremesOf } from "./station.js";
 import { type Look, looksAt, signChanges } from "./takeover.js";
 import {
   BESIDE_CORNER_SHARE,
+  BESIDE_STRETCH_SHARE,
   BRACKET_MM,
   CORNER_MM,
   CORNER_SHARE,
@@ -75,9 +76,9 @@ function difference(end: CompiledEnd, i: number, j: number, segment: Segment, t:
   return split ? sideOfSplit(split, u, v, height) : height - cornerHeight(end.sheets[j] as Sheet, u, v);
 }
 
-/** The sheet that closes the bar along a stretch of a side, read beside its middle and no farther off than it is long. */
+/** The sheet that closes the bar along a stretch of a side, read beside its middle. */
 function labelOf(end: CompiledEnd, segment: Segment, t0: number, t1: number): number {
-  const off = Math.min(INSIDE_MM, ((t1 - t0) * segmentLength(segment)) / 4);
+  const off = Math.min(INSIDE_MM, (t1 - t0) * segmentLength(segment) * BESIDE_STRETCH_SHARE);
   return endAt(end, ...insidePoint(segment, (t0 + t1) / 2, off)).sheet;
 }
 
@@ -117,7 +118,10 @@ export function boundaryOf(end: CompiledEnd, section: Region): BoundaryInterval[
   const out: BoundaryInterval[] = [];
   for (const [loop, segments] of loopsOf(section).entries()) {
     for (const [segment, s] of segments.entries()) {
-      const kinks = several || end.hits.length > 0 ? [...kinksOn(end, s), ...touchesOn(end, s)] : [];
+      const kinks =
+        several || end.hits.length > 0
+          ? [...kinksOn(end, s), ...touchesOn(end, s), ...handoversOn(end, s)]
+          : [];
       if (!several && kinks.length === 0) {
         out.push({ loop, segment, t0: 0, t1: 1, sheet: 0 });
         continue;
@@ -174,6 +178,33 @@ function touchesOn(end: CompiledEnd, segment: Segment): number[] {
       const h = breaks[i] as number;
       if (Math.abs(segment.radius - Math.abs(h - hc)) >= BRACKET_MM) continue;
       out.push(...crossings(segment, hu, hv, h0, h).filter((t) => t > corner && t < 1 - corner));
+    }
+  }
+  return out;
+}
+
+/**
+ * Places on an arc that runs past the side of a round header, where its edge changes from the arc's own angle to the
+ * header's: the one stops beside the silhouette, the other where the arc turns back (see `saddleRange`).
+ */
+function handoversOn(end: CompiledEnd, segment: Segment): number[] {
+  if (segment.kind !== "arc") return [];
+  const corner = cornerShare(segment);
+  const out: number[] = [];
+  for (const { breaks, sheets, h0 } of end.hits) {
+    for (const side of [-1, 1] as const) {
+      const { round } = end.sheets[(side < 0 ? sheets[0] : sheets.at(-1)) as number] as Sheet;
+      if (!round) continue;
+      const [r, R] = [segment.radius, round.radius];
+      const silhouette = (side < 0 ? breaks[0] : breaks.at(-1)) as number;
+      if (Math.abs(h0 - round.h0 + side * R - silhouette) > STATION_MM) continue;
+      const e = round.h0 + round.hu * segment.centre[0] + round.hv * segment.centre[1];
+      const past = side * e + r - R;
+      if (past < STATION_MM || side * e + R < r || side * e > R + r || side * e <= 0) continue;
+      const h = ((R - r) * (R + r) + e * e) / (2 * e);
+      out.push(
+        ...crossings(segment, round.hu, round.hv, round.h0, h).filter((t) => t > corner && t < 1 - corner),
+      );
     }
   }
   return out;

@@ -26,6 +26,7 @@ import { cornerHeight, type Sheet, sheetHeight } from "./sheet.js";
 import type { Surface } from "./surface.js";
 import { looksAt, signChanges } from "./takeover.js";
 import {
+  BESIDE_STRETCH_SHARE,
   INSIDE_MM,
   ON_SURFACE_MM,
   OTHER_CROSSING_MM,
@@ -191,7 +192,7 @@ function ridgesAlong(
     const a = events[k] as Event;
     const b = events[(k + 1) % events.length] as Event;
     const t1 = k + 1 < events.length ? b.t : b.t + (hi - lo);
-    const off = Math.min(INSIDE_MM, distance(a.point, b.point) / 4);
+    const off = Math.min(INSIDE_MM, distance(a.point, b.point) * BESIDE_STRETCH_SHARE);
     stretches.push({ a, b, t1, sides: sidesAt(end, section, c, (a.t + t1) / 2, off || INSIDE_MM) });
   }
   return joined(c, stretches, closed);

@@ -54,15 +54,18 @@ export function snapProfile(profile: Profile, stations: readonly number[]): Prof
     }
     return best;
   };
-  const pieces = profile.pieces.map((p): ProfilePiece => {
+  const pieces = profile.pieces.map((p, i): ProfilePiece => {
     if (p.kind === "flat") return p;
-    const lo = near(p.h - p.radius);
-    const hi = near(p.h + p.radius);
-    if (lo !== p.h - p.radius && hi !== p.h + p.radius)
-      return { ...p, h: (lo + hi) / 2, radius: (hi - lo) / 2 };
-    if (hi !== p.h + p.radius) return { ...p, radius: hi - p.h };
-    if (lo !== p.h - p.radius) return { ...p, radius: p.h - lo };
-    return p;
+    const [lo, hi] = [p.h - p.radius, p.h + p.radius];
+    const [moveLo, moveHi] = [near(lo) - lo, near(hi) - hi];
+    if (moveLo !== 0 && moveHi !== 0)
+      return { ...p, h: (near(lo) + near(hi)) / 2, radius: (near(hi) - near(lo)) / 2 };
+    if (moveLo === 0 && moveHi === 0) return p;
+    // A corner moves along the flat it runs into, so that the two stay tangent; a circle without one grows or shrinks.
+    const beside = profile.pieces[moveHi === 0 ? i + 1 : i - 1];
+    if (beside?.kind === "flat")
+      return { ...p, h: p.h + moveLo + moveHi, m: p.m + (moveLo + moveHi) * beside.slope };
+    return { ...p, radius: moveHi === 0 ? p.h - near(lo) : near(hi) - p.h };
   });
   const jumps = profile.jumps.map((j) => ({ ...j, h: near(j.h) }));
   return { breaks: profile.breaks.map(near), pieces, jumps };

@@ -58,6 +58,9 @@ export const GRAZING_SHARE = 1e-4;
 /** Fraction of a side at which the label beside a corner is read: off the corner's rounding, within 0.01 mm of it. Users: end boundary. */
 export const BESIDE_CORNER_SHARE = 1e-4;
 
+/** Share of a short stretch by which a label is read beside it: what bounds it may run almost along it. Users: end boundary, ridges. */
+export const BESIDE_STRETCH_SHARE = 0.01;
+
 /** Least fraction of a side that counts as its own interval: below it the two ends are one place. Users: end boundary. */
 export const CORNER_SHARE = 1e-10;
 

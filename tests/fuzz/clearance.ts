@@ -23,20 +23,14 @@ export function outsideOf(o: Outline, x: number, y: number): number {
   return Math.hypot(Math.max(qx, 0), Math.max(qy, 0)) + Math.min(Math.max(qx, qy), 0) - o.corner;
 }
 
-/** mm along the fibre. Past the skin by more than this a point is inside the header, or behind it. */
-const PAST = 0.1;
-
 function fromHeader(h: HeaderCase, dir: 1 | -1, p: Vec3): number {
   const y = cross3(h.axis, h.across);
   const rel: Vec3 = [p[0] - h.at[0], p[1] - h.at[1], p[2] - h.at[2]];
   const [px, py] = [dot3(rel, h.across), dot3(rel, y)];
   const away = outsideOf(h.outline, px, py) - h.gap;
   const crossed = crossOutline(grown(h.outline, h.gap), px, py, dir * h.across[2], dir * y[2]);
-  if (crossed) {
-    // The fibre goes through the header; seen from the point, its near side should lie ahead.
-    const behind = crossed[0] < -PAST && crossed[0] + crossed[1] < 0;
-    return behind ? Math.min(crossed[0], -Math.abs(away)) : away;
-  }
+  // A point that its fibre reaches only through the header is past it by as much as it is away.
+  if (crossed) return away > 0 && crossed[1] < 0 ? -away : away;
   if (!h.shoulder) return Math.max(0, away);
   // The fibre passes by: closed by the plane through the widest line.
   const z = dir * h.axis[2];

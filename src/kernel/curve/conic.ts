@@ -35,10 +35,19 @@ export function conicDerivatives(c: ConicCurve, t: number): CurveDerivatives {
   };
 }
 
+/** Times that an ellipse is longer than wide, beyond which the place of a point on it is told from nearby. */
+const SLENDER = 1000;
+
 /** The parameter in (−π, π] of a point on the conic. */
 export function conicParameter(c: ConicCurve, p: Vec3): number {
   const w: Vec3 = [p[0] - c.centre[0], p[1] - c.centre[1], p[2] - c.centre[2]];
-  return Math.atan2(dot(w, c.minor) / dot(c.minor, c.minor), dot(w, c.major) / dot(c.major, c.major));
+  const [aa, bb] = [dot(c.major, c.major), dot(c.minor, c.minor)];
+  const t = Math.atan2(dot(w, c.minor) / bb, dot(w, c.major) / aa);
+  if (aa < SLENDER * SLENDER * bb) return t;
+  // The centre is far off, and its digits are lost to the short way across: one step of Newton's finds them again.
+  const near = conicAt(c, t);
+  const d1 = addScaled(scale(c.major, -Math.sin(t)), c.minor, Math.cos(t));
+  return t + ((p[0] - near[0]) * d1[0] + (p[1] - near[1]) * d1[1] + (p[2] - near[2]) * d1[2]) / dot(d1, d1);
 }
 
 /** The conic through two conjugate semi-diameters p and q (P = centre + cos·p + sin·q), put on its own axes. */
