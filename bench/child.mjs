@@ -1,20 +1,22 @@
 // What needs a process of its own, one a call; prints one line of JSON.
 //
-//   node child.mjs cold <contender>            import and make the first joint, J1
+//   node child.mjs cold <contender> <clock>    import and make the first joint, J1
 //   node child.mjs memory <posts> <drop|keep>  make posts, each mesh dropped as it is made or all of them kept
 import { J1, posts } from "./jobs.mjs";
+import { CLOCKS } from "./measure.mjs";
 
 const [task, first, second] = process.argv.slice(2);
 
-async function cold(key) {
-  const start = performance.now();
+async function cold(key, clock) {
+  const now = CLOCKS[clock];
+  const start = now();
   const contender =
     key === "ours"
       ? await (await import("./built.mjs")).loadOurs()
       : await (await import("./peers/index.mjs")).loadPeer(key);
-  const loaded = performance.now();
+  const loaded = now();
   contender.make(J1);
-  return { load: loaded - start, total: performance.now() - start };
+  return { load: loaded - start, total: now() - start };
 }
 
 async function memory(count, keep) {
@@ -29,5 +31,5 @@ async function memory(count, keep) {
   return { triangles, before: megabytes(before), peak: megabytes(process.resourceUsage().maxRSS) };
 }
 
-const result = task === "cold" ? await cold(first) : await memory(Number(first), second === "keep");
+const result = task === "cold" ? await cold(first, second) : await memory(Number(first), second === "keep");
 console.log(JSON.stringify(result));

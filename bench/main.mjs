@@ -19,7 +19,7 @@ const say = (text) => console.error(`${(performance.now() / 1000).toFixed(0).pad
 
 // First of all, while this process is small: a child's peak memory counts from its parent's.
 say("cold start, memory");
-const cold = measureCold(["ours", ...PEERS], options.coldRounds);
+const cold = measureCold(["ours", ...PEERS], options.coldRounds, options.clock);
 const memory = measureMemory(options.memoryPosts);
 
 const { measureStl } = await import("./stl.mjs");
@@ -30,6 +30,7 @@ for (const key of PEERS) contenders.push(await loadPeer(key));
 const byKey = (key) => contenders.find((c) => c.key === key);
 
 const JOBS = [J1, J2, POST];
+const ONCE = { rounds: 1, budget: 0, warm: 0, clock: options.clock };
 
 function timeJob(job) {
   say(`times of ${job.name}`);
@@ -71,7 +72,7 @@ function qualityOf(contender, job) {
 /** 100, 1,000 and 10,000 posts in turns; the last only where it will not take too long. */
 function timeGrowth() {
   const counts = options.quick ? [100] : [100, 1000];
-  const trial = timeRows(100, ["ours"], { rounds: 1, budget: 0, warm: 0 }).ours.median;
+  const trial = timeRows(100, ["ours"], ONCE).ours.median;
   if (100 * trial <= options.longest) counts.push(10_000);
   say(`growth: ${counts.join(", ")} posts`);
   const tasks = counts.map((count) => {
@@ -86,7 +87,7 @@ const times = Object.fromEntries(JOBS.map((job) => [job.name, timeJob(job)]));
 const rows = {
   10: timeRows(10, everyone, options.few),
   100: timeRows(100, ["ours", "manifold"], options.few),
-  ...(options.full && { 1000: timeRows(1000, ["ours", "manifold"], { rounds: 1, budget: 0, warm: 0 }) }),
+  ...(options.full && { 1000: timeRows(1000, ["ours", "manifold"], ONCE) }),
 };
 const growth = timeGrowth();
 say("stages, STL");

@@ -1,22 +1,19 @@
 // Times tasks against each other, interleaved: in every round each task has its turn, so that whatever else the machine
 // does falls on all of them alike. A turn repeats a short task until its clock can be trusted.
+//
+// Two clocks: the wall's, and the processor's, which counts the process's own work on all its threads (compiler and garbage
+// collector too) and is the one to take where other programs keep the machine busy.
 
 const TURN_MS = 25;
 
-function timed(run) {
-  const start = performance.now();
-  run();
-  return performance.now() - start;
-}
-
-function turn(run) {
-  let [total, count] = [0, 0];
-  while (total < TURN_MS) {
-    total += timed(run);
-    count++;
-  }
-  return total / count;
-}
+/** Milliseconds since some moment, by name. */
+export const CLOCKS = {
+  wall: () => performance.now(),
+  cpu: () => {
+    const { user, system } = process.cpuUsage();
+    return (user + system) / 1000;
+  },
+};
 
 /** Middle value of a list that is not empty. */
 export function median(values) {
@@ -29,31 +26,30 @@ export function median(values) {
  * Milliseconds a run, least and median over the rounds.
  *
  * @param tasks `{ key, run }`; each is run for `warm` ms first, so that compilers have done their work
- * @param options rounds at most, and how many milliseconds a task may take over all its rounds (it has one at least)
+ * @param options rounds at most, how many milliseconds a task may take over all its rounds (it has one at least), the clock
  * @returns `{ [key]: { min, median, rounds } }`
  */
-export function interleave(tasks, { rounds, budget, warm }) {
-  const times = new Map(tasks.map(({ key }) => [key, []]));
-  const spent = new Map(tasks.map(({ key }) => [key, 0]));
-  const charge = (key, run) => {
-    const start = performance.now();
-    const value = run();
-    spent.set(key, spent.get(key) + performance.now() - start);
-    return value;
+export function interleave(tasks, { rounds, budget, warm, clock }) {
+  const now = CLOCKS[clock];
+  const runs = new Map(tasks.map(({ key, run }) => [key, { run, times: [], spent: 0 }]));
+  const timed = (entry) => {
+    const start = now();
+    entry.run();
+    const time = now() - start;
+    entry.spent += time;
+    return time;
   };
-  for (const { key, run } of tasks) {
-    for (let left = warm; left > 0; ) left -= charge(key, () => timed(run));
+  for (const entry of runs.values()) {
+    for (let left = warm; left > 0; ) left -= timed(entry);
   }
   for (let round = 0; round < rounds; round++) {
-    for (const { key, run } of tasks) {
-      if (round > 0 && spent.get(key) > budget) continue;
-      times.get(key).push(charge(key, () => turn(run)));
+    for (const entry of runs.values()) {
+      if (round > 0 && entry.spent > budget) continue;
+      let [total, count] = [0, 0];
+      for (; total < TURN_MS; count++) total += timed(entry);
+      entry.times.push(total / count);
     }
   }
-  return Object.fromEntries(
-    [...times].map(([key, list]) => [
-      key,
-      { min: Math.min(...list), median: median(list), rounds: list.length },
-    ]),
-  );
+  const summary = ({ times }) => ({ min: Math.min(...times), median: median(times), rounds: times.length });
+  return Object.fromEntries([...runs].map(([key, entry]) => [key, summary(entry)]));
 }

@@ -1,8 +1,9 @@
 // What can be asked of the bench on the command line, and how long each part may then take.
 import { parseArgs } from "node:util";
+import { CLOCKS } from "./measure.mjs";
 
 const DEFAULT = {
-  single: { rounds: 9, budget: 4000, warm: 300 },
+  single: { rounds: 9, budget: 4000, warm: 500 },
   few: { rounds: 3, budget: 5000, warm: 1 },
   many: { rounds: 3, budget: 30_000, warm: 0 },
   stages: { rounds: 9, budget: 2000, warm: 200 },
@@ -36,12 +37,16 @@ export function readOptions(args) {
       quick: { type: "boolean", default: false },
       full: { type: "boolean", default: false },
       build: { type: "boolean", default: true },
+      clock: { type: "string", default: "wall" },
       date: { type: "string" },
       out: { type: "string" },
     },
     allowNegative: true,
   });
-  const { quick, full, build, date, out } = values;
+  if (!(values.clock in CLOCKS)) throw new Error(`--clock: expected wall or cpu, got ${values.clock}.`);
+  const { quick, full, clock } = values;
   const limits = quick ? QUICK : full ? { ...DEFAULT, longest: Number.POSITIVE_INFINITY } : DEFAULT;
-  return { ...limits, quick, full, build, date, out };
+  const timing = ["single", "few", "many", "stages", "stl"];
+  const clocked = Object.fromEntries(timing.map((part) => [part, { ...limits[part], clock }]));
+  return { ...limits, ...clocked, ...values };
 }

@@ -13,11 +13,11 @@ function child(...args) {
   return JSON.parse(done.stdout);
 }
 
-/** Milliseconds from before the import to the first J1, as `{ [key]: { load, total } }`, medians. */
-export function measureCold(keys, rounds) {
+/** Milliseconds from before the import to the first J1 by a clock, as `{ [key]: { load, total } }`, medians. */
+export function measureCold(keys, rounds, clock) {
   const runs = new Map(keys.map((key) => [key, []]));
   for (let round = 0; round < rounds; round++) {
-    for (const key of keys) runs.get(key).push(child("cold", key));
+    for (const key of keys) runs.get(key).push(child("cold", key, clock));
   }
   return Object.fromEntries(
     [...runs].map(([key, list]) => [

@@ -45,10 +45,11 @@ function setting({ names, options, load }) {
     : options.full
       ? "Full run."
       : "Default run.";
+  const clock = options.clock === "cpu" ? " Processor time, all threads." : " Wall time.";
   const when = options.date ? ` ${options.date}.` : "";
   const peers = names.map(({ name, version }) => `${name} ${version}`).join(", ");
   return (
-    `${mode}${when} Node ${process.versions.node}, ${cpus().length} cores, load average ${load.toFixed(1)} at the start ` +
+    `${mode}${clock}${when} Node ${process.versions.node}, ${cpus().length} cores, load average ${load.toFixed(1)} at the start ` +
     `(0 is an idle machine). ${peers}.`
   );
 }
