@@ -52,7 +52,7 @@ interface Ring {
 export function identify(shapes: readonly Shape[]): Identity[] {
   const groups = new Map<string, Group[]>();
   const keyOf = (s: Shape, cell: number): string =>
-    `${cell}|${s.section.name}|${s.material}|${s.section.shape.kind}`;
+    `${cell}|${s.section.name}|${s.material}|${s.section.shape.kind}${outlineKey(s.section)}`;
   return shapes.map((s): Identity => {
     const ways = waysToTurn(s, false);
     const cell = Math.round((ways[0] as Ring).mean / (4 * SAME_PIECE_MM));
@@ -67,6 +67,11 @@ export function identify(shapes: readonly Shape[]): Identity[] {
     else groups.set(keyOf(s, cell), [group]);
     return { identity: group.id, ...(hand ? { handOf: hand.id } : {}) };
   });
+}
+
+/** A section of its own outline is the same only where the outline and its holes are. */
+function outlineKey({ shape, region }: Section): string {
+  return shape.kind === "custom" ? JSON.stringify(region) : "";
 }
 
 /** Outward coordinates of both ends along a direction round the axis. */
