@@ -3,7 +3,8 @@
  *
  * To the kernel a plate is a short member: its section is the outline with its holes, its length the thickness, its two
  * flat faces are its ends. The rules of who meets whom leave plates alone; an end is cut to one by a joint that says so.
- * Millimetres; the outline is drawn in the section's coordinates (u, v), seen on the `to` face with u to the right, v up.
+ * Holes run square through; a flat that is drilled on a slant is a `member` of `rectBar` with a bore joint, which goes through
+ * its sides at any angle. Millimetres; the outline is drawn in the section's coordinates (u, v), seen on the `to` face with u to the right, v up.
  *
  * @packageDocumentation
  */

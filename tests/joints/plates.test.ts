@@ -11,7 +11,7 @@ import {
   type Piece,
   solidOf,
 } from "../../src/joints/index.js";
-import { checkMesh, placeMesh, tessellate, validateSolid } from "../../src/kernel/index.js";
+import { checkMesh, placeMesh, tessellate, type Vec3, validateSolid } from "../../src/kernel/index.js";
 import { type Member, type PlateInput, plate, polygonLoop, rectBar } from "../../src/members/index.js";
 import type { JointCase } from "../support/joint-case.js";
 import { loadOcct } from "../support/occt.js";
@@ -118,6 +118,38 @@ describe("a plate as a piece", () => {
       base({ id: "D", at: [2700, 0, 0], thickness: 12 }),
     ]);
     expect(pieces.map((p) => p.identity)).toEqual(["A", "A", "C", "D"]);
+  });
+});
+
+describe("holes that are drilled besides", () => {
+  const drilled = (member: string, direction: Vec3, at: Vec3): Joint => ({
+    kind: "bore",
+    id: "h",
+    member,
+    at,
+    direction,
+    diameter: 6,
+    through: "both",
+  });
+
+  it("go through a plate's edges at a slant: what they take out is π r² w / cos (closed form)", () => {
+    const bar = base({ id: "E", outline: { width: 60, depth: 40 }, thickness: 30, holes: [] });
+    const slant = pieceOf(solve([bar], [drilled("E", [0.28, 0.96, 0], [0, 0, 15])]), "E");
+    const mass = massOf(slant);
+    if (!mass.ok) throw new Error("no mass");
+    // v is uphill, so the bore runs across the depth or the width by the larger part: Y is the width.
+    expect(60 * 40 * 30 - mass.value.volume).toBeCloseTo((Math.PI * 9 * 60) / 0.96, 6);
+  });
+
+  it("are refused by name where they would open on its faces, and are made in flat bar instead (closed form)", () => {
+    const refused = solve([base()], [drilled("BP", [0.28, 0, 0.96], [0, 0, 5])]);
+    expect(codesOf(refused)).toHaveLength(1);
+    expect(codesOf(refused)[0]).toMatch(/^bore-/);
+    expect(pieceOf(refused, "BP").status).toBe("blocked");
+    const flat = rail("F", [-50, 0, 5], [50, 0, 5], { section: rectBar({ width: 100, depth: 10 }) });
+    const made = massOf(pieceOf(solve([flat], [drilled("F", [0.28, 0, 0.96], [0, 0, 5])]), "F"));
+    if (!made.ok) throw new Error("no mass");
+    expect(100 * 100 * 10 - made.value.volume).toBeCloseTo((Math.PI * 9 * 10) / 0.96, 6);
   });
 });
 
