@@ -56,7 +56,9 @@ export function decide(model: JointModel): Decisions {
     byEnd: new Map(explicit.byEnd),
     diagnostics: [...explicit.diagnostics],
   };
-  const meetings = meetingsOf(model.members, rules.nodeTolerance);
+  // A plate is cut to nothing and nothing to it unless a joint says so.
+  const free = model.members.filter((m) => m.kind === undefined);
+  const meetings = meetingsOf(free, rules.nodeTolerance);
   // Miters first: a post under a break follows from them.
   for (const m of meetings) decideMiter(d, m);
   for (const m of meetings) {

@@ -11,7 +11,17 @@ import { normalize, type Vec3 } from "../kernel/vec.js";
 import type { Member } from "../members/member.js";
 import { combineAt } from "./combine.js";
 import { type Combine, type Decision, endKey } from "./decision.js";
-import type { BoreJoint, CopeJoint, CutJoint, Joint, JointRules, MemberEnd, ThroughJoint } from "./joint.js";
+import { facePlane } from "./face-cut.js";
+import type {
+  BoreJoint,
+  CopeJoint,
+  CutDirection,
+  CutJoint,
+  Joint,
+  JointRules,
+  MemberEnd,
+  ThroughJoint,
+} from "./joint.js";
 import { miterDecisions } from "./miter-decision.js";
 import { endPoint } from "./nodes.js";
 import type { JointModel } from "./solve-types.js";
@@ -156,7 +166,12 @@ function sharedMiter(
 
 function cut(joint: CutJoint, members: ReadonlyMap<string, Member>): Explicit {
   const member = members.get(joint.end.member) as Member;
-  const normal = cutNormal(joint, member);
+  if (joint.cut.type === "face") {
+    const face = facePlane(joint, member, members);
+    if ("code" in face) return { byEnd: new Map(), diagnostics: [face] };
+    return cut({ ...joint, at: face.point, cut: { type: "plane", normal: face.normal } }, members);
+  }
+  const normal = cutNormal(joint.cut, member);
   if (!normal) return { byEnd: new Map(), diagnostics: [cutAlongAxis(joint)] };
   const decision: Decision = {
     kind: "flat",
@@ -171,9 +186,9 @@ function cut(joint: CutJoint, members: ReadonlyMap<string, Member>): Explicit {
 }
 
 /** Normal of the cut in the layout; null where the cut would run along the member. */
-function cutNormal(joint: CutJoint, member: Member): Vec3 | null {
+function cutNormal(cut: Exclude<CutDirection, { type: "face" }>, member: Member): Vec3 | null {
   const { z } = member.frame;
-  switch (joint.cut.type) {
+  switch (cut.type) {
     case "square":
       return z;
     case "plumb":
@@ -181,7 +196,7 @@ function cutNormal(joint: CutJoint, member: Member): Vec3 | null {
     case "level":
       return Math.abs(z[2]) < PARALLEL_SINE ? null : [0, 0, 1];
     case "plane": {
-      const n = normalize(joint.cut.normal);
+      const n = normalize(cut.normal);
       return Math.abs(n[0] * z[0] + n[1] * z[1] + n[2] * z[2]) < PARALLEL_SINE ? null : n;
     }
   }

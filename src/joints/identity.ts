@@ -96,7 +96,13 @@ function neighbours([length, bores]: Cells): Cells[] {
 }
 
 function keyOf(s: Shape, [length, bores]: Cells): string {
-  return `${length}|${s.bores.length}|${bores}|${s.section.name}|${s.material}|${s.section.shape.kind}`;
+  const { name, shape } = s.section;
+  return `${length}|${s.bores.length}|${bores}|${name}|${s.material}|${shape.kind}${outlineKey(s.section)}`;
+}
+
+/** A section of its own outline is the same only where the outline and its holes are. */
+function outlineKey({ shape, region }: Section): string {
+  return shape.kind === "custom" ? JSON.stringify(region) : "";
 }
 
 /** Outward coordinates of both ends along a direction round the axis. */

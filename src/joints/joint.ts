@@ -43,7 +43,9 @@ export type CutDirection =
   /** Level. */
   | { readonly type: "level" }
   /** Along a plane with this normal. */
-  | { readonly type: "plane"; readonly normal: Vec3 };
+  | { readonly type: "plane"; readonly normal: Vec3 }
+  /** Along the flat face of the plate that `onto` names, the one on the member's side of it. */
+  | { readonly type: "face" };
 
 /** An end cut flat, through the member's end point or a stated one. */
 export interface CutJoint {
@@ -53,7 +55,7 @@ export interface CutJoint {
   readonly cut: CutDirection;
   /** A point of the cut, layout millimetres. Default: the member's own end. */
   readonly at?: Vec3;
-  /** What it is cut to, in words, e.g. `end plate`. */
+  /** What it is cut to: the id of a plate, or words such as `end plate`. */
   readonly onto?: string;
 }
 

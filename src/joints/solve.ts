@@ -181,7 +181,7 @@ function finish(
   const piece: Piece = {
     id: member.id,
     mark,
-    kind: "member",
+    kind: member.kind ?? "member",
     role: member.role,
     section: member.section,
     material: member.material,

@@ -5,6 +5,8 @@
  */
 export { isMaterialName, MATERIALS, type Material, type MaterialName, materialOf } from "./materials.js";
 export { type Member, type MemberInput, member, PLUMB_WITHIN, type Role } from "./member.js";
+export { type PlateHole, type PlateInput, type PlateRectangle, plate } from "./plate.js";
+export { type MarkedHole, type PlateSizes, plateSizes } from "./plate-sizes.js";
 export { type SectionProperties, sectionProperties } from "./properties.js";
 export type { Section, SectionShape } from "./section.js";
 export { type AngleBarInput, angleBar } from "./sections/angle.js";

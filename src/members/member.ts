@@ -28,6 +28,8 @@ export interface Member {
   /** Axis frame: origin at `from`, z towards `to`, y as near to up as can be (the section's "up"). */
   readonly frame: Frame;
   readonly role: Role;
+  /** Set for flat things made by `plate`: no rule cuts them or cuts others to them. */
+  readonly kind?: "plate" | "bracket";
   /** Material name; its density comes from the materials table. */
   readonly material: string;
 }

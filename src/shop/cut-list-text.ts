@@ -14,6 +14,7 @@ import type { LayoutReport } from "../layout/report-types.js";
 import type { CutGroup, CutList, CutRow } from "./cut-list-types.js";
 import { endText } from "./end-text.js";
 import { type FigureStyle, figure, figureUp, massText, roundingText } from "./figure.js";
+import { platesText } from "./plates-text.js";
 import { sectionText } from "./section-text.js";
 import { settingOutText } from "./setting-out.js";
 import { sideView } from "./side-view.js";
@@ -49,6 +50,7 @@ export function cutListText(list: CutList, header: PaperHeader): string {
     ...headText(list, header),
     ...placed,
     ...list.groups.flatMap((g) => ["", rule, ...groupText(g, list)]),
+    ...(list.plates.length > 0 ? ["", rule, ...platesText(list.plates, list)] : []),
   ];
   return `${[...lines, "", rule, ...wrap("", CAUTION)].join("\n")}\n`;
 }
@@ -56,12 +58,16 @@ export function cutListText(list: CutList, header: PaperHeader): string {
 function headText(list: CutList, header: PaperHeader): string[] {
   const title = "CUT LIST";
   const pieces = list.groups.reduce((sum, g) => sum + g.pieces, 0);
+  const plates = list.plates.reduce((sum, p) => sum + p.quantity, 0);
   return [
     header.generator ? `${title}${header.generator.padStart(PAPER_WIDTH - title.length)}` : title,
     // A name is one line of print: nothing in it may end the line or steer a terminal.
     ...wrap("Job      ", header.job.replace(/\p{Cc}+/gu, " ")),
     ...wrap("Basis    ", header.basis),
-    ...wrap("Pieces   ", `${pieces} in ${list.groups.length} section${list.groups.length === 1 ? "" : "s"}`),
+    ...wrap(
+      "Pieces   ",
+      `${pieces} in ${list.groups.length} section${list.groups.length === 1 ? "" : "s"}${plates > 0 ? `; ${plates} plate${plates === 1 ? "" : "s"}, listed last` : ""}`,
+    ),
     ...wrap(
       "Lengths  ",
       `${roundingText(list)}. BLANKS alone are rounded UP, never short. All lengths run along the piece's axis.`,

@@ -9,6 +9,7 @@
 import type { ArrisMark, MeasuredLength, SawSetting } from "../joints/piece.js";
 import type { Denominator } from "../kernel/length.js";
 import type { Section } from "../members/section.js";
+import type { PlateRow } from "./plate-rows.js";
 
 /** Unit of the primary figure on the paper. */
 export type PaperUnit = "in" | "mm";
@@ -119,4 +120,6 @@ export interface CutList {
   readonly unit: PaperUnit;
   readonly denominator: Denominator;
   readonly groups: readonly CutGroup[];
+  /** Plates and legs of brackets; they are in no group. */
+  readonly plates: readonly PlateRow[];
 }

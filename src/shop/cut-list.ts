@@ -13,23 +13,27 @@ import type { Vec2 } from "../kernel/vec.js";
 import { cutEndRow } from "./cut-end.js";
 import type { CutGroup, CutList, CutListOptions, CutRow } from "./cut-list-types.js";
 import { flatEnd } from "./flat-end.js";
+import { groupBy } from "./group-by.js";
+import { plateRows } from "./plate-rows.js";
 
 /**
  * The cut list of some pieces.
  *
  * @param pieces - pieces of one guard, from `solveJoints` or `buildGuard`
  * @param options - unit of the paper, fraction, and the masses if known
- * @returns groups by section, each with its rows, the sum of its blanks (kerf not included) and its mass
+ * @returns groups by section, each with its rows, the sum of its blanks (kerf not included) and its mass; plates apart
  * @example
  * cutList(guard.pieces, { unit: "in", denominator: 32 }).groups[0]?.rows[0]?.blank.value;
  */
 export function cutList(pieces: readonly Piece[], options: CutListOptions): CutList {
   const byId = new Map(pieces.map((piece) => [piece.id, piece]));
-  const groups = groupBy(pieces, (p) => JSON.stringify([p.section.name, p.section.shape, p.material]));
+  const bars = pieces.filter((p) => p.kind === "member");
+  const groups = groupBy(bars, (p) => JSON.stringify([p.section.name, p.section.shape, p.material]));
   return {
     unit: options.unit,
     denominator: options.denominator ?? 32,
     groups: groups.map((members) => cutGroup(members, pieces, byId, options.masses)),
+    plates: plateRows(pieces, options.masses),
   };
 }
 
@@ -98,16 +102,4 @@ function viewDirection(piece: Piece): Vec2 {
     Math.max(...leans.map((n) => Math.abs((n[k] as number) / n[2]))),
   );
   return (alongU as number) > (alongV as number) + PARALLEL_SINE ? [1, 0] : [0, 1];
-}
-
-/** Items with the same key, in order of first appearance. */
-function groupBy<T>(items: readonly T[], keyOf: (item: T) => string): T[][] {
-  const groups = new Map<string, T[]>();
-  for (const item of items) {
-    const key = keyOf(item);
-    const group = groups.get(key);
-    if (group) group.push(item);
-    else groups.set(key, [item]);
-  }
-  return [...groups.values()];
 }

@@ -21,5 +21,6 @@ export {
   type PointRecord,
   pieceRecords,
 } from "./pieces-json.js";
+export type { PlateRow } from "./plate-rows.js";
 export { settingOutText } from "./setting-out.js";
 export { sideView } from "./side-view.js";

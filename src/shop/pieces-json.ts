@@ -14,6 +14,7 @@ import { CAUTION } from "../kernel/caution.js";
 import { type Frame, pointToParent } from "../kernel/frame.js";
 import type { Vec3 } from "../kernel/vec.js";
 import type { LayoutReport } from "../layout/report-types.js";
+import { type PlateSizes, plateSizes } from "../members/plate-sizes.js";
 
 /** What is told of a piece's solid. */
 type Told = Pick<PieceMass, "volume" | "mass" | "centroid">;
@@ -48,6 +49,8 @@ export interface PieceRecord {
   readonly lengths: Readonly<Record<string, LengthRecord>>;
   readonly ends: readonly (EndCut & { readonly name: string })[];
   readonly holes: Piece["bores"];
+  /** Of a plate or a bracket's leg: sizes over all, and round holes from the left and the bottom edge. */
+  readonly plate: (PlateSizes & { readonly thickness: number }) | null;
   /** Cubic millimetres. */
   readonly volume: number | null;
   /** Kilograms. */
@@ -132,6 +135,7 @@ function pieceRecord(piece: Piece, mass: Told | undefined): PieceRecord {
     lengths,
     ends: piece.cuts.map((cut) => ({ name: endWord(frame, cut.end), ...cut })),
     holes: piece.bores,
+    plate: piece.kind === "member" ? null : { ...plateSizes(section), thickness: piece.lengths.blank.value },
     volume: mass?.volume ?? null,
     mass: mass?.mass ?? null,
     centroid: mass ? pointRecord("centre of gravity", mass.centroid, frame) : null,

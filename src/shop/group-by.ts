@@ -1,0 +1,17 @@
+/**
+ * Items with the same key, in order of first appearance.
+ *
+ * @packageDocumentation
+ */
+
+/** Groups items by a key. */
+export function groupBy<T>(items: readonly T[], keyOf: (item: T) => string): T[][] {
+  const groups = new Map<string, T[]>();
+  for (const item of items) {
+    const key = keyOf(item);
+    const group = groups.get(key);
+    if (group) group.push(item);
+    else groups.set(key, [item]);
+  }
+  return [...groups.values()];
+}
