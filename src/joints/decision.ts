@@ -26,9 +26,21 @@ export type Decision =
       readonly shoulder: "refuse" | "midline";
       /** How several headers combine: the nearest, the farthest, or the first where their skins are one. */
       readonly combine: "min" | "max" | "first";
+      /** What stops the end nearer than its headers do: other branches on one of them (see `shared-header`). */
+      readonly beside?: readonly Decision[];
     };
 
 /** Key of an end in maps. */
 export function endKey(end: MemberEnd): string {
   return `${end.member}\u0000${end.end}`;
+}
+
+/** The decision and those beside it: each is one contact, or one group of headers, of the end. */
+export function partsOf(decision: Decision): readonly Decision[] {
+  return decision.kind === "skin" && decision.beside ? [decision, ...decision.beside] : [decision];
+}
+
+/** Everything an end is cut to, headers first. */
+export function matesOf(decision: Decision): readonly string[] {
+  return partsOf(decision).flatMap((part) => part.onto);
 }

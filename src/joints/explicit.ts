@@ -14,6 +14,7 @@ import { type Decision, endKey } from "./decision.js";
 import type { BoreJoint, CopeJoint, CutJoint, Joint, JointRules, MemberEnd } from "./joint.js";
 import { miterDecisions } from "./miter-decision.js";
 import { endPoint } from "./nodes.js";
+import type { Piece } from "./piece.js";
 import type { JointModel } from "./solve-types.js";
 
 /** Decisions of the joints asked for, by `endKey`. */
@@ -32,6 +33,7 @@ export function explicitDecisions(
   model: JointModel,
   members: ReadonlyMap<string, Member>,
   rules: Required<JointRules>,
+  fixed: ReadonlyMap<string, Piece> = new Map(),
 ): Asked {
   const byEnd = new Map<string, Decision>();
   const bores = new Map<string, Bore[]>();
@@ -49,7 +51,7 @@ export function explicitDecisions(
       bores.set(joint.member, [...list, boreOf(joint, members.get(joint.member) as Member)]);
       continue;
     }
-    const made = decisionsOf(joint, members, rules, byEnd);
+    const made = decisionsOf(joint, members, rules, byEnd, fixed);
     diagnostics.push(...made.diagnostics);
     for (const [key, decision] of made.byEnd) {
       const first = byEnd.get(key);
@@ -67,7 +69,8 @@ function boreOf(joint: BoreJoint, { frame }: Member): Bore {
   return { id, point, direction, diameter, through };
 }
 
-function namesOf(joint: Joint): readonly string[] {
+/** Ids of the members a joint speaks of. */
+export function namesOf(joint: Joint): readonly string[] {
   switch (joint.kind) {
     case "miter":
       return joint.ends.map((e) => e.member);
@@ -87,10 +90,11 @@ function decisionsOf(
   members: ReadonlyMap<string, Member>,
   rules: Required<JointRules>,
   before: ReadonlyMap<string, Decision>,
+  fixed: ReadonlyMap<string, Piece>,
 ): Explicit {
   switch (joint.kind) {
     case "miter":
-      return miterDecisions(joint, members);
+      return miterDecisions(joint, members, fixed);
     case "cope":
       return cope(joint, members, rules, before);
     case "cut":

@@ -19,6 +19,7 @@ import {
   type HeaderCase,
   type JointCase,
   type Outline,
+  type SectionCase,
   unit3,
 } from "./joint-case.js";
 
@@ -27,13 +28,27 @@ const FAR = 1500;
 export interface Occt {
   /** Volume of the case in mm³. */
   readonly volume: (c: JointCase) => number;
+  /** Volume that two bars have in common, in mm³. */
+  readonly common: (a: StandingBar, b: StandingBar) => number;
+}
+
+/** A bar where it stands, square at both ends but for whole headers cut out of it and what is past planes. */
+export interface StandingBar {
+  readonly section: SectionCase;
+  readonly at: Vec3;
+  readonly x: Vec3;
+  readonly z: Vec3;
+  readonly length: number;
+  readonly headers: readonly HeaderCase[];
+  /** The normal points to what falls off. */
+  readonly planes: readonly { readonly point: Vec3; readonly normal: Vec3 }[];
 }
 
 export async function loadOcct(): Promise<Occt> {
   const entry = createRequire(import.meta.url).resolve("replicad-opencascadejs");
   const wasmBinary = readFileSync(join(dirname(entry), "replicad_single.wasm"));
   const oc = await init({ wasmBinary });
-  return { volume: (c) => volumeOf(oc, c) };
+  return { volume: (c) => volumeOf(oc, c), common: (a, b) => commonOf(oc, a, b) };
 }
 
 const along = (p: Vec3, d: Vec3, k: number): Vec3 => [p[0] + k * d[0], p[1] + k * d[1], p[2] + k * d[2]];
@@ -155,4 +170,24 @@ function volumeOf(oc: OpenCascadeInstance, c: JointCase): number {
   const one = trimmed(b, start, first, 1);
   const both = trimmed(b, one, second, 1);
   return b.volume(one) + b.volume(trimmed(b, start, second, 1)) - b.volume(both);
+}
+
+function commonOf(oc: OpenCascadeInstance, first: StandingBar, second: StandingBar): number {
+  const b = builders(oc);
+  const shapeOf = ({ section, headers, planes, length, ...stand }: StandingBar): TopoDS_Shape => {
+    const outer = b.prism(section.outer, stand, length);
+    const bar = section.hole ? b.cut(outer, b.prism(section.hole, stand, length)) : outer;
+    const notched = headers.reduce((shape, { axis, across, at, outline, gap }) => {
+      const whole = { at: along(at, axis, -FAR / 2), x: across, z: axis };
+      return b.cut(shape, b.prism(grown(outline, gap), whole, FAR));
+    }, bar);
+    return planes.reduce((shape, { point, normal }) => b.cut(shape, b.beyond(point, normal)), notched);
+  };
+  const operation = new oc.BRepAlgoAPI_Common(
+    shapeOf(first),
+    shapeOf(second),
+    new oc.Message_ProgressRange(),
+  );
+  operation.Build(new oc.Message_ProgressRange());
+  return b.volume(operation.Shape());
 }
