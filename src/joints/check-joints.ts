@@ -11,13 +11,14 @@ import type { Joint, JointRules } from "./joint.js";
 
 const HINT = "Look for a missing input, or a division by nothing, where the joint is made.";
 
-/** Throws `bad-joint` for a number that is not finite or a gap below 0, and for a node tolerance that is not above 0. */
+/** Throws `bad-joint` for a number that is not finite, a gap or an overhang below 0, and a node tolerance that is not above 0. */
 export function checkJoints(joints: readonly Joint[], rules: Required<JointRules>): void {
   const least = (field: string, value: number, range: { least?: number; above?: number }): void => {
     argument(value, range, { code: "bad-joint", field, unit: " mm", hint: HINT });
   };
   least("rules.nodeTolerance", rules.nodeTolerance, { above: 0 });
   least("rules.gap", rules.gap, { least: 0 });
+  least("rules.overhang", rules.overhang, { least: 0 });
   for (const j of joints) {
     if (j.kind === "cope" && j.gap !== undefined) least(`${j.id}.gap`, j.gap, { least: 0 });
     if (j.kind === "through") least(`${j.id}.clearance`, j.clearance, { least: 0 });

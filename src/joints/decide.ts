@@ -2,8 +2,8 @@
  * What each end is cut to: the joints asked for first, then the rules of the trade.
  *
  * Rules, in order: an end on a span is cut to that member's skin; two rails that end together are mitred, and posts that
- * end there are shaped to both; a post that ends where one rail ends is shaped to the rail, which goes on flush with the
- * post's far face; two posts, or two others, that end together are mitred; an end that meets nothing is cut square.
+ * end there are shaped to both; a post that ends where one rail ends is shaped to the rail, which goes on past the
+ * post's far face by the overhang (none: flush); two posts, or two others, that end together are mitred; an end that meets nothing is cut square.
  *
  * @packageDocumentation
  */
@@ -16,55 +16,75 @@ import type { Member } from "../members/member.js";
 import { checkJoints } from "./check-joints.js";
 import { combineAt } from "./combine.js";
 import { acrossPost } from "./crest.js";
-import { type Combine, type Decision, endKey } from "./decision.js";
+import { type Combine, type Decision, endKey, LAST_RAIL } from "./decision.js";
 import { explicitDecisions } from "./explicit.js";
+import { asFixed } from "./fixed.js";
 import type { JointRules, MemberEnd, MiterJoint } from "./joint.js";
 import { miterDecisions } from "./miter-decision.js";
 import { outward } from "./miter-plane.js";
 import { endPoint, type Meeting, meetingsOf } from "./nodes.js";
+import type { Piece } from "./piece.js";
+import { partBranches } from "./shared-header.js";
 import type { JointModel } from "./solve-types.js";
+import { yieldCycles } from "./yield-cycle.js";
 
 /** All decisions by `endKey`, and what was found on the way. */
 export interface Decisions {
+  /** The members by id, each where it stands: a fixed one as its piece does. */
+  readonly members: ReadonlyMap<string, Member>;
   readonly byEnd: ReadonlyMap<string, Decision>;
   /** By member, in the member's frame. */
   readonly bores: ReadonlyMap<string, readonly Bore[]>;
   /** Bars that run through a member, by its id. */
   readonly bars: ReadonlyMap<string, readonly string[]>;
+  /** Who meets whom, end by end. */
+  readonly meetings: readonly Meeting[];
   readonly diagnostics: readonly Diagnostic[];
 }
 
 interface Deciding {
   readonly members: ReadonlyMap<string, Member>;
   readonly rules: Required<JointRules>;
+  readonly fixed: ReadonlyMap<string, Piece>;
   readonly byEnd: Map<string, Decision>;
   readonly diagnostics: Diagnostic[];
 }
 
-/** The rule by which a rail is cut flush with its last post's far side, which it does not meet there. */
-export const LAST_RAIL = "rule:last-rail";
-
 /** Decides every end of every member. */
 export function decide(model: JointModel): Decisions {
-  const rules = { nodeTolerance: model.rules?.nodeTolerance ?? NODE_MM, gap: model.rules?.gap ?? 0 };
+  const { nodeTolerance = NODE_MM, gap = 0, overhang = 0 } = model.rules ?? {};
+  const rules = { nodeTolerance, gap, overhang };
   checkJoints(model.joints ?? [], rules);
-  const members = new Map(model.members.map((m) => [m.id, m]));
-  const explicit = explicitDecisions(model, members, rules);
+  const fixed = new Map((model.fixed ?? []).map((piece) => [piece.id, piece]));
+  const members = new Map(model.members.map((m) => [m.id, asFixed(m, fixed.get(m.id))]));
+  const explicit = explicitDecisions(model, members, rules, fixed);
   const d: Deciding = {
     members,
     rules,
+    fixed,
     byEnd: new Map(explicit.byEnd),
     diagnostics: [...explicit.diagnostics],
   };
-  // A plate is cut to nothing and nothing to it unless a joint says so.
-  const free = model.members.filter((m) => m.kind === undefined);
-  const meetings = meetingsOf(free, rules.nodeTolerance);
+  // Who meets whom is told from the design's own lines: a post set off its place is still the rail's post. A plate is cut
+  // to nothing and nothing to it unless a joint says so.
+  const meetings = meetingsOf(
+    model.members.filter((m) => m.kind === undefined),
+    rules.nodeTolerance,
+  );
   // Miters first: a post under a break follows from them.
   for (const m of meetings) decideMiter(d, m);
   for (const m of meetings) {
     if (!d.byEnd.has(endKey(m.end))) decideEnd(d, m);
   }
-  return { byEnd: d.byEnd, bores: explicit.bores, bars: explicit.bars, diagnostics: d.diagnostics };
+  d.diagnostics.push(...yieldCycles(d.byEnd, members));
+  const parting = partBranches(d.byEnd, members, new Set(fixed.keys()));
+  for (const [key, beside] of parting.beside) {
+    const own = d.byEnd.get(key);
+    if (own?.kind === "skin") d.byEnd.set(key, { ...own, beside });
+  }
+  d.diagnostics.push(...parting.diagnostics);
+  const { bores, bars } = explicit;
+  return { members, byEnd: d.byEnd, bores, bars, meetings, diagnostics: d.diagnostics };
 }
 
 function memberOf(d: Deciding, id: string): Member {
@@ -73,6 +93,12 @@ function memberOf(d: Deciding, id: string): Member {
 
 function isPost(d: Deciding, end: MemberEnd): boolean {
   return memberOf(d, end.member).role === "post";
+}
+
+/** True when an end is shaped to a member: no rule makes that member yield in turn. */
+function yieldsTo(d: Deciding, end: MemberEnd, member: string): boolean {
+  const decision = d.byEnd.get(endKey(end));
+  return decision?.kind === "skin" && decision.onto.includes(member);
 }
 
 /** Two free rails (or two posts, or two others) that end together, and neither on a span. */
@@ -100,7 +126,7 @@ function decideMiter(d: Deciding, m: Meeting): void {
   const mate = alike[0] as MemberEnd;
   if (d.byEnd.has(endKey(mate))) return;
   const joint: MiterJoint = { kind: "miter", id: "rule:ends-together", ends: [m.end, mate] };
-  const made = miterDecisions(joint, d.members);
+  const made = miterDecisions(joint, d.members, d.fixed);
   d.diagnostics.push(...made.diagnostics);
   for (const [key, decision] of made.byEnd) d.byEnd.set(key, decision);
 }
@@ -111,7 +137,7 @@ function decideEnd(d: Deciding, m: Meeting): void {
     d.byEnd.set(key, skin(d, "rule:end-on-span", m.spans, NEAREST));
     return;
   }
-  const rails = m.ends.filter((e) => !isPost(d, e));
+  const rails = m.ends.filter((e) => !isPost(d, e) && !yieldsTo(d, e, m.end.member));
   if (isPost(d, m.end) && rails.length === 2) {
     underBreak(d, m, rails as [MemberEnd, MemberEnd]);
     return;
@@ -145,7 +171,7 @@ function underBreak(d: Deciding, m: Meeting, rails: readonly [MemberEnd, MemberE
   d.byEnd.set(endKey(m.end), skin(d, "rule:post-under-break", onto, combined.combine));
 }
 
-/** A last rail goes on past its last post, flush with the post's far face. */
+/** A last rail goes on past its last post: flush with the post's far face, or by the stated overhang. */
 function flush(d: Deciding, end: MemberEnd, postId: string): Decision {
   const rail = memberOf(d, end.member);
   const post = memberOf(d, postId);
@@ -155,6 +181,6 @@ function flush(d: Deciding, end: MemberEnd, postId: string): Decision {
   const [u, v] = [dot(normal, post.frame.x), dot(normal, post.frame.y)];
   const size = Math.hypot(u, v);
   const reach = size > 0 ? extentAlong(post.section.region.outer, [u / size, v / size]).greatest : 0;
-  const point = addScaled(endPoint(rail, end.end), normal, reach);
+  const point = addScaled(endPoint(rail, end.end), normal, reach + d.rules.overhang);
   return { kind: "flat", joint: LAST_RAIL, onto: [postId], point, normal, miter: false, step: 0 };
 }

@@ -25,6 +25,8 @@ export type Decision =
       readonly gap: number;
       readonly shoulder: "refuse" | "midline";
       readonly combine: Combine;
+      /** What stops the end nearer than its headers do: other branches on one of them (see `shared-header`). */
+      readonly beside?: readonly Decision[];
     };
 
 /**
@@ -35,7 +37,20 @@ export type Combine =
   | { readonly by: "min" | "max" | "first" }
   | { readonly by: "select"; readonly point: Vec3; readonly normal: Vec3 };
 
+/** The rule by which a rail is cut flush with its last post's far side, which it does not meet there. */
+export const LAST_RAIL = "rule:last-rail";
+
 /** Key of an end in maps. */
 export function endKey(end: MemberEnd): string {
   return `${end.member}\u0000${end.end}`;
+}
+
+/** The decision and those beside it: each is one contact, or one group of headers, of the end. */
+export function partsOf(decision: Decision): readonly Decision[] {
+  return decision.kind === "skin" && decision.beside ? [decision, ...decision.beside] : [decision];
+}
+
+/** Everything an end is cut to, headers first. */
+export function matesOf(decision: Decision): readonly string[] {
+  return partsOf(decision).flatMap((part) => part.onto);
 }

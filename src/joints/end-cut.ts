@@ -13,7 +13,7 @@ import type { Surface } from "../kernel/surface.js";
 import { ROUNDING_MM, ROUNDING_SHARE } from "../kernel/tolerance.js";
 import { addScaled, cross, dot, length, normalize, scale, type Vec2, type Vec3 } from "../kernel/vec.js";
 import type { Member } from "../members/member.js";
-import type { Decision } from "./decision.js";
+import { type Decision, matesOf, partsOf } from "./decision.js";
 import { atan2Degrees } from "./degrees.js";
 import type { ArrisMark, CopeNumbers, EndCut, SawSetting } from "./piece.js";
 import { outlinePlace } from "./wall.js";
@@ -38,14 +38,18 @@ export function endCut(
     end,
     kind: !flat ? "cope" : !skin && decision.miter ? "miter" : saw?.fromSquare === 0 ? "square" : "plane",
     joint: decision.joint,
-    onto: decision.onto,
+    onto: matesOf(decision),
     ...(saw ? { saw } : {}),
     ...(flatPart ? { flatPart } : {}),
     arris: arrisMarks(member, compiled),
     cope:
       flat || !skin
         ? []
-        : decision.onto.flatMap((id) => copeNumbers(member, end, members.get(id) as Member, decision.gap)),
+        : partsOf(decision).flatMap((part) =>
+            part.kind === "skin"
+              ? part.onto.flatMap((id) => copeNumbers(member, end, members.get(id) as Member, part.gap))
+              : [],
+          ),
     ...(dihedral ? { dihedral } : {}),
     fit: skin ? { step: 0, gap: decision.gap } : { step: decision.step, gap: 0 },
   };

@@ -6,10 +6,19 @@
 import type { ContactSource, EndExpression } from "../kernel/end.js";
 import { directionToLocal, frameInLocal, pointToLocal } from "../kernel/frame.js";
 import type { Member } from "../members/member.js";
-import type { Decision } from "./decision.js";
+import { type Decision, partsOf } from "./decision.js";
 
-/** The end expression of a decision. */
+/** The end expression of a decision: the nearest of its parts where others stand beside it. */
 export function endExpression(
+  decision: Decision,
+  member: Member,
+  members: ReadonlyMap<string, Member>,
+): EndExpression {
+  const parts = partsOf(decision).map((part) => partExpression(part, member, members));
+  return parts.length === 1 ? (parts[0] as EndExpression) : { kind: "min", of: parts };
+}
+
+function partExpression(
   decision: Decision,
   member: Member,
   members: ReadonlyMap<string, Member>,

@@ -24,6 +24,7 @@ import type {
 } from "./joint.js";
 import { miterDecisions } from "./miter-decision.js";
 import { endPoint } from "./nodes.js";
+import type { Piece } from "./piece.js";
 import type { JointModel } from "./solve-types.js";
 import { type ThroughResult, throughBore } from "./through.js";
 
@@ -45,6 +46,7 @@ export function explicitDecisions(
   model: JointModel,
   members: ReadonlyMap<string, Member>,
   rules: Required<JointRules>,
+  fixed: ReadonlyMap<string, Piece> = new Map(),
 ): Asked {
   const byEnd = new Map<string, Decision>();
   const bores = new Map<string, Bore[]>();
@@ -65,7 +67,7 @@ export function explicitDecisions(
       if (joint.kind === "through") bars.set(joint.member, [...(bars.get(joint.member) ?? []), joint.bar]);
       continue;
     }
-    const made = decisionsOf(joint, members, rules, byEnd);
+    const made = decisionsOf(joint, members, rules, byEnd, fixed);
     diagnostics.push(...made.diagnostics);
     for (const [key, decision] of made.byEnd) {
       const first = byEnd.get(key);
@@ -86,7 +88,8 @@ function drillOf(joint: BoreJoint | ThroughJoint, members: ReadonlyMap<string, M
   return { bore: { id, point, direction, diameter, through } };
 }
 
-function namesOf(joint: Joint): readonly string[] {
+/** Ids of the members a joint speaks of. */
+export function namesOf(joint: Joint): readonly string[] {
   switch (joint.kind) {
     case "miter":
       return joint.ends.map((e) => e.member);
@@ -106,10 +109,11 @@ function decisionsOf(
   members: ReadonlyMap<string, Member>,
   rules: Required<JointRules>,
   before: ReadonlyMap<string, Decision>,
+  fixed: ReadonlyMap<string, Piece>,
 ): Explicit {
   switch (joint.kind) {
     case "miter":
-      return miterDecisions(joint, members);
+      return miterDecisions(joint, members, fixed);
     case "cope":
       return cope(joint, members, rules, before);
     case "cut":

@@ -93,4 +93,9 @@ export interface JointRules {
   readonly nodeTolerance?: number;
   /** Root gap of every cope and cut to a skin, millimetres, default 0. */
   readonly gap?: number;
+  /**
+   * How far a guard's last rail goes on past the far face of its last post, square to the post, millimetres, ≥ 0,
+   * default 0 (flush). For a rail that ends where a post's top ends; a rail drawn longer ends where it is drawn.
+   */
+  readonly overhang?: number;
 }

@@ -7,18 +7,24 @@ import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
 import { STATION_MM } from "../kernel/tolerance.js";
 import type { Member } from "../members/member.js";
 import { type Decision, endKey } from "./decision.js";
+import { fixedPlane } from "./fixed.js";
 import type { MemberEnd, MiterJoint } from "./joint.js";
 import { miterPlane } from "./miter-plane.js";
+import { miterTwist, twisted } from "./miter-twist.js";
 import { endPoint } from "./nodes.js";
+import type { Piece } from "./piece.js";
 
-/** Both ends' decisions; none when the two cannot be mitred. */
+/** Both ends' decisions; none when the two cannot be mitred. One that is cut already gives the plane to the other. */
 export function miterDecisions(
   joint: MiterJoint,
   members: ReadonlyMap<string, Member>,
+  fixed: ReadonlyMap<string, Piece> = new Map(),
 ): { readonly byEnd: ReadonlyMap<string, Decision>; readonly diagnostics: readonly Diagnostic[] } {
   const [ea, eb] = joint.ends;
   const [a, b] = [members.get(ea.member) as Member, members.get(eb.member) as Member];
-  const plane = miterPlane(a, ea.end, b, eb.end);
+  const [cutA, cutB] = [fixed.get(a.id), fixed.get(b.id)];
+  const given = cutA ? fixedPlane(cutA, ea, b, a) : cutB ? fixedPlane(cutB, eb, a, b) : null;
+  const plane = given ?? miterPlane(a, ea.end, b, eb.end);
   const about = { members: [a.id, b.id], joint: joint.id, end: ea.end, point: endPoint(a, ea.end) };
   if (plane.kind === "none") {
     const back = plane.why === "straight-back";
@@ -48,6 +54,8 @@ export function miterDecisions(
     [endKey(eb), decision(ea)],
   ]);
   if (plane.step <= STATION_MM) return { byEnd, diagnostics: [] };
+  const twist = miterTwist(a, b, eb.end, plane.normal);
+  if (twist) return { byEnd, diagnostics: [twisted(joint, twist, plane.step, about)] };
   const found = diagnostic({
     ...about,
     code: "miter-steps",

@@ -7,21 +7,24 @@
  *
  * @packageDocumentation
  */
-import type { Bore } from "../kernel/bar.js";
-import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
-import { SHORTEST_FIBRE_MM } from "../kernel/tolerance.js";
+import type { Diagnostic } from "../kernel/diagnostic.js";
+import type { CompiledEnd } from "../kernel/end-compile.js";
+import { shortFibre } from "../kernel/short-fibre.js";
 import type { Member } from "../members/member.js";
-import { boreMarks, type Drilled, drilledMember } from "./bore-marks.js";
-import { decide, LAST_RAIL } from "./decide.js";
-import { type Decision, endKey } from "./decision.js";
+import { boreMarks } from "./bore-marks.js";
+import { crossings } from "./crossings.js";
+import { decide } from "./decide.js";
+import { type Decision, LAST_RAIL, matesOf, partsOf } from "./decision.js";
+import { type Draft, draft, draftSquare } from "./draft.js";
 import { endCut, sideTowardsEye } from "./end-cut.js";
-import { endExpression } from "./end-expression.js";
-import { compileFlattest, type FlattestEnd } from "./flattest.js";
+import { fixedContacts, type Kept, keep, strayFixed } from "./fixed.js";
 import { type Compiled, footprintProblem } from "./footprint.js";
-import { identify, type Shape } from "./identity.js";
-import { endPoint } from "./nodes.js";
+import { type Identity, identify, type Shape } from "./identity.js";
+import { metPairs } from "./met-pairs.js";
 import type { Contact, Piece } from "./piece.js";
 import { pieceLengths } from "./piece-lengths.js";
+import { reusePieces } from "./reuse.js";
+import { sameId, tooShort } from "./solve-findings.js";
 import type { JointModel, JointSolution } from "./solve-types.js";
 import { endWord } from "./words.js";
 
@@ -40,49 +43,71 @@ import { endWord } from "./words.js";
  * ```
  */
 export function solveJoints(model: JointModel): JointSolution {
-  const members = new Map<string, Member>();
   const diagnostics: Diagnostic[] = [];
+  const ids = new Set<string>();
   const unique = model.members.filter((m) => {
-    const first = !members.has(m.id);
-    if (first) members.set(m.id, m);
+    const first = !ids.has(m.id);
+    if (first) ids.add(m.id);
     else diagnostics.push(sameId(m));
     return first;
   });
+  const has = (id: string): boolean => ids.has(id);
+  const fixed = new Map((model.fixed ?? []).map((piece) => [piece.id, piece]));
+  diagnostics.push(...strayFixed(model.fixed ?? [], has));
   const decisions = decide({ ...model, members: unique });
+  const { members } = decisions;
   diagnostics.push(...decisions.diagnostics);
-  const drafts = unique.map((m) => draft(m, members, decisions.byEnd, decisions.bores.get(m.id) ?? []));
+  const drafts = [...members.values()].map((m): Draft | Kept => {
+    const piece = fixed.get(m.id);
+    return piece ? keep(m, piece) : draft(m, members, decisions.byEnd, decisions.bores.get(m.id) ?? []);
+  });
   const compiled = new Map(drafts.map((d) => [d.member.id, d as Compiled]));
   const contacts: Contact[] = [];
   for (const d of drafts) {
+    if ("piece" in d) {
+      contacts.push(...fixedContacts(d.piece, has));
+      continue;
+    }
     diagnostics.push(...d.diagnostics);
     for (const end of [0, 1] as const) {
       const decision = d.decisions[end];
-      const onto = decision.onto.filter((id) => members.has(id));
-      for (const id of onto) contacts.push(contactOf(d.member, end, id, decision));
+      contacts.push(...contactsOf(d.member, end, decision, has));
       if (decision.kind !== "skin") continue;
-      const found = footprintProblem(
-        d,
-        end,
-        onto.map((id) => compiled.get(id) as Compiled),
-      );
+      const headers = decision.onto.filter(has).map((id) => compiled.get(id) as Compiled);
+      const found = footprintProblem(d, end, headers);
       if (found) diagnostics.push(found);
     }
   }
+  const faulty = new Set(diagnostics.flatMap(blockedBy));
+  const standing = drafts.filter((d) => !faulty.has(d.member.id));
+  diagnostics.push(...crossings(standing, metPairs(decisions.meetings, model.joints ?? [])));
   const blocked = new Set(diagnostics.flatMap(blockedBy));
   const cut = drafts.map((d) =>
-    finish(d, members, blocked.has(d.member.id), decisions.bars.get(d.member.id) ?? []),
+    "piece" in d
+      ? asCut(d)
+      : finish(d, members, blocked.has(d.member.id), decisions.bars.get(d.member.id) ?? []),
   );
-  for (const { piece } of cut) {
-    if (!blocked.has(piece.id) && piece.lengths.shortPoint.value < SHORTEST_FIBRE_MM)
-      diagnostics.push(tooShort(piece));
+  for (const { piece, short } of cut) {
+    if (short !== null && !blocked.has(piece.id)) diagnostics.push(tooShort(piece, short));
   }
   const identities = identify(cut.map((c) => c.shape));
-  const pieces = cut.map((c, i): Piece => ({ ...c.piece, ...(identities[i] as { identity: string }) }));
-  return { pieces, contacts, diagnostics };
+  const pieces = cut.map((c, i) => withIdentity(c.piece, identities[i] as Identity));
+  const earlier = [...(model.previous?.pieces ?? []), ...fixed.values()];
+  return { pieces: earlier.length > 0 ? reusePieces(pieces, earlier) : pieces, contacts, diagnostics };
 }
 
-/** Codes of a node that could not be decided: no end there is cut right, so every member named is blocked. */
-const WHOLE_NODE: ReadonlySet<string> = new Set(["no-miter", "node-unresolved"]);
+function withIdentity(piece: Piece, { identity, handOf }: Identity): Piece {
+  const { handOf: _, ...rest } = piece;
+  return { ...rest, identity, ...(handOf === undefined ? {} : { handOf }) };
+}
+
+/** Codes of what no one member answers for, so that every member named is blocked. */
+const WHOLE_NODE: ReadonlySet<string> = new Set([
+  "no-miter",
+  "node-unresolved",
+  "yield-cycle",
+  "members-cross",
+]);
 
 /** Whom a finding keeps from being cut: of an error about one end, the member that yields there. */
 function blockedBy(d: Diagnostic): readonly string[] {
@@ -90,59 +115,29 @@ function blockedBy(d: Diagnostic): readonly string[] {
   return WHOLE_NODE.has(d.code) ? d.members : d.members.slice(0, 1);
 }
 
-interface Draft extends Compiled {
-  readonly decisions: readonly [Decision, Decision];
-  readonly expressions: Piece["ends"];
-  readonly bores: readonly Bore[];
-  readonly drilled: Drilled;
-  readonly diagnostics: readonly Diagnostic[];
+/** The piece without its identity, what identity is decided on, and the length of its shortest fibre when it is too short. */
+interface Cut {
+  readonly piece: Piece;
+  readonly shape: Shape;
+  readonly short: number | null;
 }
 
-function draft(
-  member: Member,
-  members: ReadonlyMap<string, Member>,
-  byEnd: ReadonlyMap<string, Decision>,
-  bores: readonly Bore[],
-): Draft {
-  const decisionAt = (end: 0 | 1): Decision =>
-    byEnd.get(endKey({ member: member.id, end })) ?? squareAt(member, end, "rule:free-end");
-  const decisions = [decisionAt(0), decisionAt(1)] as const;
-  const [low, high] = ([0, 1] as const).map((end) =>
-    compileFlattest(
-      endExpression(decisions[end], member, members),
-      end === 0 ? -1 : 1,
-      member.section.region,
-    ),
-  ) as [FlattestEnd, FlattestEnd];
-  const named =
-    (end: 0 | 1) =>
-    (d: Diagnostic): Diagnostic => ({
-      ...d,
-      members: [member.id, ...decisions[end].onto.filter((id) => members.has(id))],
-      joint: decisions[end].joint,
-      end,
-      point: endPoint(member, end),
-      message: `${member.id}: ${d.message}`,
-    });
-  const drilled = drilledMember(member, bores, low.end, high.end);
+/** A fixed piece as it is; ends that cannot be compiled leave its identity to its square ends. */
+function asCut({ member, ends, piece, bores }: Kept): Cut {
+  const square = draftSquare(member, new Map()).ends;
+  const [low, high] = [ends[0] ?? square[0], ends[1] ?? square[1]] as readonly [CompiledEnd, CompiledEnd];
   return {
-    member,
-    decisions,
-    expressions: [low.expression, high.expression],
-    ends: [low.end, high.end],
-    bores,
-    drilled,
-    diagnostics: [
-      ...low.diagnostics.map(named(0)),
-      ...high.diagnostics.map(named(1)),
-      ...drilled.diagnostics,
-    ],
+    piece,
+    short: null,
+    shape: { id: piece.id, section: piece.section, material: piece.material, low, high, bores },
   };
 }
 
-function squareAt(member: Member, end: 0 | 1, joint: string): Decision {
-  const point = endPoint(member, end);
-  return { kind: "flat", joint, onto: [], point, normal: member.frame.z, miter: false, step: 0 };
+/** Every member an end is cut to, headers first. */
+function contactsOf(member: Member, end: 0 | 1, decision: Decision, has: (id: string) => boolean): Contact[] {
+  return partsOf(decision).flatMap((part) => {
+    return part.onto.filter(has).map((onto) => contactOf(member, end, onto, part));
+  });
 }
 
 function contactOf(member: Member, end: 0 | 1, onto: string, decision: Decision): Contact {
@@ -155,13 +150,12 @@ function contactOf(member: Member, end: 0 | 1, onto: string, decision: Decision)
   };
 }
 
-/** The piece without its identity, and what identity is decided on. */
 function finish(
   d: Draft,
   members: ReadonlyMap<string, Member>,
   isBlocked: boolean,
   bars: readonly string[],
-): { readonly piece: Piece; readonly shape: Shape } {
+): Cut {
   const { member } = d;
   const bare = isBlocked || !d.ends[0] || !d.ends[1];
   const used = bare ? draftSquare(member, members) : d;
@@ -174,9 +168,10 @@ function finish(
     endCut(member, 1, used.decisions[1], high, members),
   ] as const;
   const lengths = pieceLengths(member.section, member.frame, low, high);
+  const short = shortFibre(low, high, member.section.region);
   const hook = cuts[1].kind === "square" && cuts[0].kind !== "square" ? 1 : 0;
   const mark = member.mark ?? member.id;
-  const named = [...d.decisions.flatMap((x) => x.onto), ...bars];
+  const named = [...d.decisions.flatMap(matesOf), ...bars];
   const dependsOn = [...new Set(named)].filter((id) => members.has(id));
   const piece: Piece = {
     id: member.id,
@@ -193,11 +188,12 @@ function finish(
     shopPose: sideTowardsEye(member.frame),
     hook: { end: hook, name: `${endWord(member.frame, hook)} end` },
     dependsOn,
-    status: bare || lengths.shortPoint.value < SHORTEST_FIBRE_MM ? "blocked" : "ok",
+    status: bare || short !== null ? "blocked" : "ok",
     identity: member.id,
   };
   return {
     piece,
+    short,
     shape: {
       id: member.id,
       section: member.section,
@@ -207,34 +203,4 @@ function finish(
       bores: used.bores,
     },
   };
-}
-
-/** The member as it stands, square at the ends of its centreline. */
-function draftSquare(member: Member, members: ReadonlyMap<string, Member>): Draft {
-  const decisions = [squareAt(member, 0, "rule:blocked"), squareAt(member, 1, "rule:blocked")] as const;
-  const byEnd = new Map<string, Decision>([
-    [endKey({ member: member.id, end: 0 }), decisions[0]],
-    [endKey({ member: member.id, end: 1 }), decisions[1]],
-  ]);
-  return draft(member, members, byEnd, []);
-}
-
-function sameId(m: Member): Diagnostic {
-  return diagnostic({
-    code: "same-id",
-    members: [m.id],
-    message: `Two members have the id ${m.id}; only the first is looked at, and it is not cut.`,
-    hint: "Give every member an id of its own.",
-  });
-}
-
-function tooShort(piece: Piece): Diagnostic {
-  const shortest = piece.lengths.shortPoint.value;
-  return diagnostic({
-    code: "piece-too-short",
-    members: [piece.id, ...piece.dependsOn],
-    message: `The two ends of ${piece.id} meet or cross: its shortest fibre would be ${shortest.toFixed(3)} mm.`,
-    hint: "Move the neighbouring members apart, or leave this piece out.",
-    values: { shortest },
-  });
 }

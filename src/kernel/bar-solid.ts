@@ -11,16 +11,15 @@ import { splitsClearOf } from "./bore-splits.js";
 import { type ClosedEnd, closeEnd, turnedOver } from "./close-end.js";
 import { cutBores, type SideCuts } from "./cut-bores.js";
 import { type Diagnostic, diagnostic, type Result } from "./diagnostic.js";
-import { insidePoint } from "./end-boundary.js";
-import { type CompiledEnd, compileEnd, endAt } from "./end-compile.js";
+import { compileEnd } from "./end-compile.js";
 import { planBores } from "./plan-bores.js";
-import { loopsOf, type Region, type Segment } from "./region.js";
+import { loopsOf, type Region } from "./region.js";
 import { topologyProblems } from "./rules/topology.js";
 import { newShell, type Shell, solidFrom } from "./shell.js";
+import { shortFibre } from "./short-fibre.js";
 import { sideSense, sideSurface } from "./side-edge.js";
 import { lineEdges, sideFaces } from "./side-faces.js";
 import type { EdgeUse, Solid } from "./solid.js";
-import { SHORTEST_FIBRE_MM } from "./tolerance.js";
 
 /** The exact solid of a bar in its own frame, or the reasons why there is none. */
 export function solidOfBar(bar: Bar): Result<Solid> {
@@ -44,8 +43,8 @@ export function solidOfBar(bar: Bar): Result<Solid> {
   if ("diagnostic" in e0) return { ok: false, diagnostics: [...found, name(e0.diagnostic)] };
   const e1 = closeEnd(shell, high.end, section, 1);
   if ("diagnostic" in e1) return { ok: false, diagnostics: [...found, name(e1.diagnostic)] };
-  const short = shortestFibre(low.end, high.end, section);
-  if (short < SHORTEST_FIBRE_MM) return { ok: false, diagnostics: [...found, name(tooShort(bar, short))] };
+  const short = shortFibre(low.end, high.end, section);
+  if (short !== null) return { ok: false, diagnostics: [...found, name(tooShort(bar, short))] };
   addSides(shell, section, e0.closed, e1.closed, cutBores(shell, section, bores.walls));
   const solid = solidFrom(shell);
   const problems = topologyProblems(solid).map(name);
@@ -83,38 +82,6 @@ function addSides(
       }
     }
   }
-}
-
-const FIBRES = 16;
-
-/** The shortest fibre found on the outline and across the section, millimetres; negative when the ends cross. */
-function shortestFibre(low: CompiledEnd, high: CompiledEnd, section: Region): number {
-  let least = Number.POSITIVE_INFINITY;
-  const inside: (readonly [number, number])[] = [];
-  for (const loop of loopsOf(section)) {
-    for (const segment of loop as readonly Segment[]) {
-      for (let k = 0; k < FIBRES; k++) inside.push(insidePoint(segment, k / FIBRES));
-    }
-  }
-  const solidBar = section.holes.length === 0;
-  const [cu, cv] = centreOf(inside);
-  for (const [u, v] of inside) {
-    for (const f of solidBar ? [1, 2 / 3, 1 / 3, 0] : [1]) {
-      const [x, y] = [cu + f * (u - cu), cv + f * (v - cv)];
-      // Outward coordinates: dir·s, so the low end's is −s.
-      least = Math.min(least, endAt(high, x, y).out + endAt(low, x, y).out);
-    }
-  }
-  return least;
-}
-
-function centreOf(points: readonly (readonly [number, number])[]): readonly [number, number] {
-  let [u, v] = [0, 0];
-  for (const p of points) {
-    u += p[0] / points.length;
-    v += p[1] / points.length;
-  }
-  return [u, v];
 }
 
 function tooShort(bar: Bar, short: number): Diagnostic {

@@ -48,7 +48,7 @@ export function insidePoint(segment: Segment, t: number, off: number = INSIDE_MM
 }
 
 /** Values of t where h(t) on a segment takes the value `h`. */
-function crossings(segment: Segment, hu: number, hv: number, h0: number, h: number): number[] {
+export function crossings(segment: Segment, hu: number, hv: number, h0: number, h: number): number[] {
   if (segment.kind === "line") {
     const a = h0 + hu * segment.from[0] + hv * segment.from[1];
     const b = h0 + hu * segment.to[0] + hv * segment.to[1];

@@ -66,3 +66,16 @@ export function farthestAlong(loop: Loop, direction: Vec2): Vec2 {
   }
   return first && last ? [(first[0] + last[0]) / 2, (first[1] + last[1]) / 2] : [0, 0];
 }
+
+/** No point of the loop is farther from the axis than this, millimetres; for loops of lines and of arcs about the axis it is reached. */
+export function radiusAbout(loop: Loop): number {
+  let radius = 0;
+  for (const segment of loop) {
+    const own =
+      segment.kind === "arc"
+        ? Math.hypot(...segment.centre) + segment.radius
+        : Math.max(Math.hypot(...segment.from), Math.hypot(...segment.to));
+    radius = Math.max(radius, own);
+  }
+  return radius;
+}

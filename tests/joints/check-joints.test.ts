@@ -4,7 +4,7 @@ import { type Joint, type JointRules, solveJoints } from "../../src/joints/index
 import { RakewrightError } from "../../src/kernel/index.js";
 import { rail } from "./models.js";
 
-const RULES = { nodeTolerance: 0.1, gap: 0 };
+const RULES = { nodeTolerance: 0.1, gap: 0, overhang: 0 };
 const end = { member: "A", end: 1 } as const;
 const cope: Joint = { kind: "cope", id: "K", end, onto: ["R"] };
 const cut: Joint = { kind: "cut", id: "C", end, cut: { type: "plane", normal: [1, 0, 0] }, at: [0, 0, 0] };
@@ -33,6 +33,7 @@ describe("checkJoints", () => {
       "C.cut.normal",
     );
     expect(refused([], { ...RULES, gap: -0.1 })).toBe("rules.gap");
+    expect(refused([], { ...RULES, overhang: -1 })).toBe("rules.overhang");
     expect(refused([], { ...RULES, nodeTolerance: 0 })).toBe("rules.nodeTolerance");
   });
 

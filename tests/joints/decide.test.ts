@@ -189,3 +189,36 @@ describe("the decisions", () => {
     );
   });
 });
+
+describe("a guard's last rail", () => {
+  const last = rail("R", [0, 0, 900], [2000, 0, 900]);
+  const end = post("P", [2000, 0, 0], [2000, 0, 900]);
+
+  it("ends flush with the far face of its last post, or past it by the stated overhang (closed form)", () => {
+    const flush = { kind: "flat", joint: "rule:last-rail", onto: ["P"], normal: [1, 0, 0] };
+    expect(decided([last, end]).at("R", 1)).toMatchObject({ ...flush, point: [2000 + 42.4 / 2, 0, 900] });
+    const past = decided([last, end], { rules: { overhang: 60 } });
+    expect(past.at("R", 1)).toMatchObject({ ...flush, point: [2000 + 42.4 / 2 + 60, 0, 900] });
+    expect(past.at("P", 1)).toMatchObject({ kind: "skin", joint: "rule:post-under-rail", onto: ["R"] });
+    expect(past.at("R", 0).joint).toBe("rule:free-end");
+  });
+
+  it("measures the overhang square to the post on a rake as well", () => {
+    const raking = rail("R", [0, 0, 0], [2000, 0, 1400]);
+    const p = post("P", [2000, 0, 500], [2000, 0, 1400]);
+    const made = decided([raking, p], { rules: { overhang: 50 } }).at("R", 1);
+    expect(made).toMatchObject({ normal: [1, 0, 0], point: [2000 + 42.4 / 2 + 50, 0, 1400] });
+  });
+});
+
+describe("a member that another one is asked to yield to", () => {
+  it("goes on: no rule makes it yield in turn", () => {
+    const r = rail("R", [0, 0, 900], [2000, 0, 900]);
+    const p = post("P", [2000, 0, 0], [2000, 0, 900]);
+    const cope = { kind: "cope", id: "K", end: { member: "R", end: 1 }, onto: ["P"] } as const;
+    const { at, codes } = decided([r, p], { joints: [cope] });
+    expect(at("R", 1)).toMatchObject({ kind: "skin", joint: "K" });
+    expect(at("P", 1)).toMatchObject({ kind: "flat", joint: "rule:free-end" });
+    expect(codes).toEqual([]);
+  });
+});

@@ -8,7 +8,7 @@ import type { CutDirection, Joint, MemberEnd } from "../../src/joints/index.js";
 import type { Member } from "../../src/members/index.js";
 import { post, RAD, rail } from "./models.js";
 
-const RULES = { nodeTolerance: 0.1, gap: 0.5 };
+const RULES = { nodeTolerance: 0.1, gap: 0.5, overhang: 0 };
 const P1: MemberEnd = { member: "P", end: 1 };
 const level = rail("R", [0, 0, 900], [3000, 0, 900]);
 const p = post("P", [1000, 0, 0], [1000, 0, 900]);

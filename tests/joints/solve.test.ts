@@ -7,7 +7,7 @@ import { type Joint, type JointModel, solidOf, solveJoints } from "../../src/joi
 import type { Vec3 } from "../../src/kernel/index.js";
 import { parseDesign } from "../../src/layout/index.js";
 import { layOut } from "../../src/layout/lay-out.js";
-import { type Member, rectBar, rectTube, roundBar } from "../../src/members/index.js";
+import { type Member, rectBar, roundBar } from "../../src/members/index.js";
 import {
   codesOf,
   numbersIn,
@@ -74,15 +74,31 @@ const CODES: Readonly<
     blocked: ["B"],
   },
   "piece-too-short": {
-    members: [
-      post("Q", [0, 0, 0], [0, 0, 900]),
-      post("S", [40, 0, 0], [40, 0, 900]),
-      rail("B", [0, 0, 500], [40, 0, 500], {
-        role: "rail",
-        section: rectTube({ width: 30, depth: 30, wall: 2 }),
-      }),
+    members: [level],
+    joints: [
+      { ...square, id: "C0", end: { member: "R", end: 0 }, at: [2000, 0, 900] },
+      { ...square, id: "C1", end: { member: "R", end: 1 }, at: [1000, 0, 900] },
     ],
-    blocked: ["B"],
+    blocked: ["R"],
+  },
+  "yield-cycle": {
+    members: [rail("A", [0, 0, 0], [900, 0, 0]), rail("B", [0, 0, 0], [0, 900, 0])],
+    joints: [
+      { kind: "cope", id: "K1", end: { member: "A", end: 0 }, onto: ["B"] },
+      { kind: "cope", id: "K2", end: { member: "B", end: 0 }, onto: ["A"] },
+    ],
+    blocked: ["A", "B"],
+  },
+  "members-cross": {
+    members: [level, rail("B", [1000, -500, 920], [1000, 500, 920])],
+    blocked: ["R", "B"],
+  },
+  "miter-twists": {
+    members: [
+      rail("A", [-800, 0, 300], [0, 0, 900], { section: SQUARE40 }),
+      rail("B", [0, 0, 900], [0, 900, 900], { section: SQUARE40 }),
+    ],
+    blocked: [],
   },
 };
 

@@ -32,6 +32,20 @@ export interface Occt {
   readonly volumeOver: (outline: Loop, ends: JointCase["ends"]) => number;
   /** Volume of a square-ended bar from z = 0 to `length` with round holes drilled right through, in mm³. */
   readonly drilled: (section: SectionCase, length: number, bores: readonly Bore[]) => number;
+  /** Volume that two bars have in common, in mm³. */
+  readonly common: (a: StandingBar, b: StandingBar) => number;
+}
+
+/** A bar where it stands, square at both ends but for whole headers cut out of it and what is past planes. */
+export interface StandingBar {
+  readonly section: SectionCase;
+  readonly at: Vec3;
+  readonly x: Vec3;
+  readonly z: Vec3;
+  readonly length: number;
+  readonly headers: readonly HeaderCase[];
+  /** The normal points to what falls off. */
+  readonly planes: readonly { readonly point: Vec3; readonly normal: Vec3 }[];
 }
 
 export async function loadOcct(): Promise<Occt> {
@@ -42,6 +56,7 @@ export async function loadOcct(): Promise<Occt> {
     volume: (c) => volumeOf(oc, c),
     volumeOver: (outline, ends) => volumeOver(oc, outline, ends),
     drilled: (s, length, bores) => drilledVolume(oc, s, length, bores),
+    common: (a, b) => commonOf(oc, a, b),
   };
 }
 
@@ -236,4 +251,24 @@ function drilledVolume(
     );
   });
   return b.volume(drills.reduce(b.cut, bar));
+}
+
+function commonOf(oc: OpenCascadeInstance, first: StandingBar, second: StandingBar): number {
+  const b = builders(oc);
+  const shapeOf = ({ section, headers, planes, length, ...stand }: StandingBar): TopoDS_Shape => {
+    const outer = b.prism(section.outer, stand, length);
+    const bar = section.hole ? b.cut(outer, b.prism(section.hole, stand, length)) : outer;
+    const notched = headers.reduce((shape, { axis, across, at, outline, gap }) => {
+      const whole = { at: along(at, axis, -FAR / 2), x: across, z: axis };
+      return b.cut(shape, b.prism(grown(outline, gap), whole, FAR));
+    }, bar);
+    return planes.reduce((shape, { point, normal }) => b.cut(shape, b.beyond(point, normal)), notched);
+  };
+  const operation = new oc.BRepAlgoAPI_Common(
+    shapeOf(first),
+    shapeOf(second),
+    new oc.Message_ProgressRange(),
+  );
+  operation.Build(new oc.Message_ProgressRange());
+  return b.volume(operation.Shape());
 }

@@ -1,0 +1,82 @@
+/**
+ * Drafts: a member's two ends as decisions, as expressions in its own frame, and compiled; before it is a piece.
+ *
+ * @packageDocumentation
+ */
+import type { Bore } from "../kernel/bar.js";
+import type { Diagnostic } from "../kernel/diagnostic.js";
+import type { Member } from "../members/member.js";
+import { type Drilled, drilledMember } from "./bore-marks.js";
+import { type Decision, endKey, matesOf } from "./decision.js";
+import { endExpression } from "./end-expression.js";
+import { compileFlattest, type FlattestEnd } from "./flattest.js";
+import type { Compiled } from "./footprint.js";
+import { endPoint } from "./nodes.js";
+import type { Piece } from "./piece.js";
+
+/** A member with its ends decided, written and compiled. */
+export interface Draft extends Compiled {
+  readonly decisions: readonly [Decision, Decision];
+  readonly expressions: Piece["ends"];
+  readonly bores: readonly Bore[];
+  readonly drilled: Drilled;
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/** The draft of a member whose ends are decided; an end without a decision is cut square. */
+export function draft(
+  member: Member,
+  members: ReadonlyMap<string, Member>,
+  byEnd: ReadonlyMap<string, Decision>,
+  bores: readonly Bore[],
+): Draft {
+  const decisionAt = (end: 0 | 1): Decision =>
+    byEnd.get(endKey({ member: member.id, end })) ?? squareAt(member, end, "rule:free-end");
+  const decisions = [decisionAt(0), decisionAt(1)] as const;
+  const [low, high] = ([0, 1] as const).map((end) =>
+    compileFlattest(
+      endExpression(decisions[end], member, members),
+      end === 0 ? -1 : 1,
+      member.section.region,
+    ),
+  ) as [FlattestEnd, FlattestEnd];
+  const named =
+    (end: 0 | 1) =>
+    (d: Diagnostic): Diagnostic => ({
+      ...d,
+      members: [member.id, ...matesOf(decisions[end]).filter((id) => members.has(id))],
+      joint: decisions[end].joint,
+      end,
+      point: endPoint(member, end),
+      message: `${member.id}: ${d.message}`,
+    });
+  const drilled = drilledMember(member, bores, low.end, high.end);
+  return {
+    member,
+    decisions,
+    expressions: [low.expression, high.expression],
+    ends: [low.end, high.end],
+    bores,
+    drilled,
+    diagnostics: [
+      ...low.diagnostics.map(named(0)),
+      ...high.diagnostics.map(named(1)),
+      ...drilled.diagnostics,
+    ],
+  };
+}
+
+function squareAt(member: Member, end: 0 | 1, joint: string): Decision {
+  const point = endPoint(member, end);
+  return { kind: "flat", joint, onto: [], point, normal: member.frame.z, miter: false, step: 0 };
+}
+
+/** The member as it stands, square at the ends of its centreline. */
+export function draftSquare(member: Member, members: ReadonlyMap<string, Member>): Draft {
+  const decisions = [squareAt(member, 0, "rule:blocked"), squareAt(member, 1, "rule:blocked")] as const;
+  const byEnd = new Map<string, Decision>([
+    [endKey({ member: member.id, end: 0 }), decisions[0]],
+    [endKey({ member: member.id, end: 1 }), decisions[1]],
+  ]);
+  return draft(member, members, byEnd, []);
+}
