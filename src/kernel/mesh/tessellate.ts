@@ -10,6 +10,7 @@ import { RakewrightError } from "../diagnostic.js";
 import type { Edge, EdgeUse, Face, Solid } from "../solid.js";
 import { ALONG_RULING_SLOPE, CHORD_MM, RULING_MM } from "../tolerance.js";
 import { dot, sub, type Vec3 } from "../vec.js";
+import { cancelFlaps } from "./flaps.js";
 import { gridOf } from "./grid.js";
 import type { Mesh } from "./mesh.js";
 import { fillPolygon } from "./polygon.js";
@@ -61,6 +62,7 @@ export function tessellate(solid: Solid, options: TessellateOptions = {}): Mesh 
     }
     while (faceOf.length * 3 < triangles.length) faceOf.push(f);
   }
+  cancelFlaps(triangles, faceOf, positions.length / 3);
   return {
     positions: Float64Array.from(positions),
     triangles: Uint32Array.from(triangles),
