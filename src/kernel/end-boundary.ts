@@ -76,10 +76,19 @@ function difference(end: CompiledEnd, i: number, j: number, segment: Segment, t:
   return split ? sideOfSplit(split, u, v, height) : height - cornerHeight(end.sheets[j] as Sheet, u, v);
 }
 
-/** The sheet that closes the bar along a stretch of a side, read beside its middle. */
+/**
+ * The sheet that closes the bar along a stretch of a side, read at its middle. Where two contacts are equally far all along
+ * the side, or a break of one header runs along it, the one just inside counts.
+ */
 function labelOf(end: CompiledEnd, segment: Segment, t0: number, t1: number): number {
+  const t = (t0 + t1) / 2;
   const off = Math.min(INSIDE_MM, (t1 - t0) * segmentLength(segment) * BESIDE_STRETCH_SHARE);
-  return endAt(end, ...insidePoint(segment, (t0 + t1) / 2, off)).sheet;
+  const inside = endAt(end, ...insidePoint(segment, t, off)).sheet;
+  const on = endAt(end, ...pointOn(segment, t)).sheet;
+  if (on === inside || on < 0 || inside < 0) return inside;
+  if (end.hits.some((hit) => hit.sheets.includes(on) && hit.sheets.includes(inside))) return inside;
+  // Beside a silhouette a ridge leaves the side along it: a point inside may be across the ridge already.
+  return Math.abs(difference(end, on, inside, segment, t)) > ROUNDING_MM ? on : inside;
 }
 
 /** Sheets that can close the bar between two marks of a side: every plane, and of each header the one that is met there. */

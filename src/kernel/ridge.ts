@@ -7,7 +7,7 @@
  *
  * @packageDocumentation
  */
-import { conicParameter } from "./curve/conic.js";
+import { type ConicCurve, conicParameter } from "./curve/conic.js";
 import { type Curve, derivatives, evaluate } from "./curve/curve.js";
 import {
   equalCylindersMeet,
@@ -61,6 +61,8 @@ interface Candidate {
   readonly curve: Curve;
   readonly i: number;
   readonly j: number;
+  /** Other conics in which the same two surfaces meet: equal cylinders cross in two ellipses that cross each other. */
+  readonly mates: readonly ConicCurve[];
 }
 
 function candidates(end: CompiledEnd): Candidate[] {
@@ -70,13 +72,15 @@ function candidates(end: CompiledEnd): Candidate[] {
     for (const s of hit.sheets) hitOf.set(s, k);
     for (let b = 1; b + 1 < hit.breaks.length; b++) {
       const [i, j] = [hit.sheets[b - 1] as number, hit.sheets[b] as number];
-      const sheet = end.sheets[i] as Sheet;
+      // Beside its silhouette the height of a round sheet is less certain than that of the flat it runs into.
+      const sheet = end.sheets[(end.sheets[i] as Sheet).round ? j : i] as Sheet;
       const across = (hit.breaks[b] as number) - hit.h0;
       const [u, v] = [hit.hu * across, hit.hv * across];
       const direction = normalize([-hit.hv, hit.hu, -hit.hv * sheet.a + hit.hu * sheet.b]);
       out.push({
         i,
         j,
+        mates: [],
         curve: { kind: "line", origin: [u, v, cornerHeight(sheet, u, v)], direction },
       });
     }
@@ -87,9 +91,9 @@ function candidates(end: CompiledEnd): Candidate[] {
       if (hitOf.has(i) && hitOf.get(i) === hitOf.get(j)) continue;
       const split = splitBetween(end, i, j);
       const [a, b] = [end.sheets[i] as Sheet, end.sheets[j] as Sheet];
-      for (const curve of split ? miterCurves(split, a) : meetingSurfaces(a.surface, b.surface)) {
-        out.push({ i, j, curve });
-      }
+      const curves = split ? miterCurves(split, a) : meetingSurfaces(a.surface, b.surface);
+      const conics = split ? [] : curves.filter((c) => c.kind === "conic");
+      for (const curve of curves) out.push({ i, j, curve, mates: conics.filter((c) => c !== curve) });
     }
   }
   return out;
@@ -193,7 +197,10 @@ function ridgesAlong(
     const b = events[(k + 1) % events.length] as Event;
     const t1 = k + 1 < events.length ? b.t : b.t + (hi - lo);
     const off = Math.min(INSIDE_MM, distance(a.point, b.point) * BESIDE_STRETCH_SHARE);
-    stretches.push({ a, b, t1, sides: sidesAt(end, section, c, (a.t + t1) / 2, off || INSIDE_MM) });
+    const sides = (share: number): readonly [number, number] | null =>
+      sidesAt(end, section, c, a.t + share * (t1 - a.t), off || INSIDE_MM);
+    // In the middle a ridge may pass a bore nearer than labels are read.
+    stretches.push({ a, b, t1, sides: sides(0.5) ?? sides(0.3) });
   }
   return joined(c, stretches, closed);
 }
@@ -290,6 +297,10 @@ function changes(end: CompiledEnd, c: Candidate, lo: number, hi: number): number
   }
   for (const hit of end.hits) {
     for (const h of hit.breaks) measures.push((p) => hit.h0 + hit.hu * p[0] + hit.hv * p[1] - h);
+  }
+  for (const { centre, major, minor } of c.mates) {
+    const normal = normalize(cross(major, minor));
+    measures.push((p) => dot(sub(p, centre), normal));
   }
   return measures.flatMap((f) => {
     const at = (t: number): number => f(evaluate(c.curve, t));

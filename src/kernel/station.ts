@@ -9,7 +9,7 @@
  */
 import type { Profile, ProfilePiece } from "./profile.js";
 import { loopsOf, pointOn, type Region, type Segment } from "./region.js";
-import { PARALLEL_SINE, STATION_MM } from "./tolerance.js";
+import { PARALLEL_SINE, ROUNDING_MM, STATION_MM } from "./tolerance.js";
 
 /** Values of t in [0, 1] where a segment is farthest or nearest in the direction (hu, hv): none on a straight line. */
 export function extremesOf(segment: Segment, hu: number, hv: number): number[] {
@@ -57,7 +57,10 @@ export function snapProfile(profile: Profile, stations: readonly number[]): Prof
   const pieces = profile.pieces.map((p, i): ProfilePiece => {
     if (p.kind === "flat") return p;
     const [lo, hi] = [p.h - p.radius, p.h + p.radius];
-    const [moveLo, moveHi] = [near(lo) - lo, near(hi) - hi];
+    // A silhouette counts where the piece reaches it; an arc that a flat takes over from before has none there.
+    const [from, to] = [profile.breaks[i] as number, profile.breaks[i + 1] as number];
+    const moveLo = from - lo > ROUNDING_MM ? 0 : near(lo) - lo;
+    const moveHi = hi - to > ROUNDING_MM ? 0 : near(hi) - hi;
     if (moveLo !== 0 && moveHi !== 0)
       return { ...p, h: (near(lo) + near(hi)) / 2, radius: (near(hi) - near(lo)) / 2 };
     if (moveLo === 0 && moveHi === 0) return p;

@@ -90,7 +90,10 @@ function sectionFor(random: Random, shape: "round" | "rect"): SectionCase {
   const small = Math.min(width, depth);
   const wall = small * random.between(0.06, 0.3);
   const corner = Math.min(random.pick([0, wall, 2 * wall, random.between(0.1, 9)]), 0.45 * small);
-  const inner = random.chance(0.8) ? Math.max(0, corner - wall) : 0;
+  const sharp = random.chance(0.2);
+  // A sharp bore in a round corner leaves a wall there only where the corner is small.
+  const inner =
+    sharp && Math.SQRT2 * wall - (Math.SQRT2 - 1) * corner > wall / 2 ? 0 : Math.max(0, corner - wall);
   return {
     outer: { kind: "rect", width, depth, corner },
     ...(hollow && {

@@ -61,12 +61,18 @@ function facesBeside(solid: Solid): number[] {
 }
 
 function weldedVertices(solid: Solid): number[] {
+  const short = ({ from, to }: Edge): boolean =>
+    near(solid.vertices[from] as Vec3, solid.vertices[to] as Vec3, WELD_MM);
+  // An end of a line stays where it is, on the ruling that the line follows.
+  const onLine = new Set<number>();
+  for (const e of solid.edges) if (e.curve.kind === "line" && !short(e)) onLine.add(e.from).add(e.to);
   const same = solid.vertices.map((_, v) => v);
   const find = (v: number): number => (same[v] === v ? v : find(same[v] as number));
-  for (const { from, to } of solid.edges) {
-    if (!near(solid.vertices[from] as Vec3, solid.vertices[to] as Vec3, WELD_MM)) continue;
-    const [a, b] = [find(from), find(to)];
-    same[Math.max(a, b)] = Math.min(a, b);
+  for (const e of solid.edges) {
+    if (!short(e)) continue;
+    const [a, b] = [find(e.from), find(e.to)].sort((v, w) => v - w) as [number, number];
+    const [gone, kept] = onLine.has(b) && !onLine.has(a) ? [a, b] : [b, a];
+    same[gone] = kept;
   }
   return same.map((_, v) => find(v));
 }

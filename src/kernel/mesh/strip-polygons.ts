@@ -118,7 +118,7 @@ function fillRuns(points: StripPoints, strip: number, runs: readonly Run[], out:
       if (next === start) break;
       run = next;
     }
-    polygons.push(withoutRepeats(ring));
+    polygons.push(...apartAtPinches(withoutRepeats(ring)));
   }
   for (const polygon of polygons) {
     if (polygon.length < 3) continue;
@@ -144,6 +144,18 @@ function between(points: PlanePoints, sorted: readonly number[], a: number, b: n
 function withoutRepeats(ring: readonly number[]): number[] {
   const out = ring.filter((v, k) => v !== ring[(k + 1) % ring.length]);
   return out;
+}
+
+/** A ring that comes through one vertex twice, where an edge only touches a ruling, as the rings on both sides of it. */
+function apartAtPinches(ring: readonly number[]): number[][] {
+  const out: number[][] = [];
+  const open: number[] = [];
+  for (const v of ring) {
+    const before = open.indexOf(v);
+    if (before >= 0) out.push(open.splice(before));
+    open.push(v);
+  }
+  return [...out, open];
 }
 
 function ringArea(p: PlanePoints, ring: readonly number[]): number {

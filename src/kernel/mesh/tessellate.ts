@@ -9,6 +9,7 @@
 import { RakewrightError } from "../diagnostic.js";
 import type { Edge, Face, Solid } from "../solid.js";
 import { CHORD_MM } from "../tolerance.js";
+import { cancelFlaps } from "./flaps.js";
 import { type FlatFace, flatRoom, layOnPlane, type Sampled, unroll } from "./flat-face.js";
 import type { Mesh } from "./mesh.js";
 import type { Nearness } from "./polygon.js";
@@ -66,7 +67,9 @@ export function tessellate(solid: Solid, options: TessellateOptions = {}): Mesh 
   }
   const faceOf = new Uint32Array(triangles.length / 3);
   for (let f = 1; f < ends.length; f++) faceOf.fill(f, ends[f - 1], ends[f]);
-  return { positions: new Float64Array(samples.positions), triangles: new Uint32Array(triangles), faceOf };
+  const positions = new Float64Array(samples.positions);
+  const kept = cancelFlaps(triangles, faceOf, positions.length / 3);
+  return { positions, triangles: new Uint32Array(triangles), faceOf: faceOf.slice(0, kept) };
 }
 
 /** What the faces of one solid share while they are filled. */
