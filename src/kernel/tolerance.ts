@@ -79,13 +79,13 @@ export const OTHER_CROSSING_MM = 1e-3;
 /** Relative. Place of a maximum on a side: the root of a double, closer cannot be told. Users: outline. */
 export const MAXIMUM_SHARE = 1e-8;
 
-/** mm across. A ruling this near to a point of an edge goes through the point: far above rounding, below float32 at 1 m. Users: sampling, tessellate. */
+/** mm across. A ruling this near to a point of an edge goes through the point: far above rounding, below float32 at 1 m. Users: grid (less at chords finer than 16 of it). */
 export const RULING_MM = 1e-4;
 
-/** Slope to a ruling below which two points beside it lie along it. Users: tessellate. */
+/** Slope to a ruling below which two points beside it lie along it. Users: flat face. */
 export const ALONG_RULING_SLOPE = 1e-3;
 
-/** Area over the square of the longest side below which a triangle is flat: 1 m by 10⁻⁶ mm. Users: polygon. */
+/** Area over the square of the longest side below which a triangle is flat: 1 m by 10⁻⁶ mm. Users: polygon, ladder. */
 export const FLAT_TRIANGLE = 1e-9;
 
 /** mm of side or material left between a bore and an edge, an end or another bore. Less is no web anybody can drill. Users: bores. */

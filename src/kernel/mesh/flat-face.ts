@@ -7,7 +7,7 @@
  * @packageDocumentation
  */
 import type { Edge, EdgeUse, Face, Solid } from "../solid.js";
-import { ALONG_RULING_SLOPE, RULING_MM } from "../tolerance.js";
+import { ALONG_RULING_SLOPE } from "../tolerance.js";
 import { dot, type Vec3 } from "../vec.js";
 import type { EdgeSamples, SideTurns } from "./sample.js";
 
@@ -15,7 +15,7 @@ import type { EdgeSamples, SideTurns } from "./sample.js";
 export interface FlatFace {
   /** Vertex of the mesh, by place. A vertex may have several places. */
   readonly vertex: number[];
-  /** Millimetres; laid across the rulings. */
+  /** Millimetres. */
   readonly x: number[];
   readonly y: number[];
   /** Number of the ruling x lies on exactly, or NO_RULING. */
@@ -141,7 +141,7 @@ export function unroll(
     else for (let v = b - 1; v >= a; v--) add(v, (atPoints[v] as number) + shift);
     last = (atEnds[forward ? 2 * e + 1 : 2 * e] as number) + shift;
   }
-  putOnRulings(flat, start, width);
+  putOnRulings(flat, start, width, 2 * samples.near);
 }
 
 function isCurved({ curve, from, to }: Edge, same: readonly number[]): boolean {
@@ -160,12 +160,12 @@ function turnNear(turn: number, { surface }: Face, p: Vec3, steps: number): numb
  * Moves the points of a loop that a ruling goes through onto it. Of two neighbours beside one ruling that do not lie
  * along it only the nearer one is meant: the other crosses a ruling of the face beyond the edge.
  */
-function putOnRulings(flat: FlatFace, start: number, width: number): void {
+function putOnRulings(flat: FlatFace, start: number, width: number, within: number): void {
   const { x, y, ruling, size } = flat;
   for (let i = start; i < size; i++) {
     const k = Math.round((x[i] as number) / width);
     const off = Math.abs((x[i] as number) - k * width);
-    if (off >= 2 * RULING_MM) continue;
+    if (off >= within) continue;
     if (
       off > 0 &&
       (isMeant(i, i === start ? size - 1 : i - 1, k, off) ||

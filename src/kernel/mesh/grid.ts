@@ -8,6 +8,7 @@
  * @packageDocumentation
  */
 import type { Surface } from "../surface.js";
+import { RULING_MM } from "../tolerance.js";
 
 /** Steps round a full turn, a multiple of four so that crowns and sides are rulings. */
 export function stepsPerTurn(radius: number, chord: number): number {
@@ -18,4 +19,12 @@ export function stepsPerTurn(radius: number, chord: number): number {
 /** Steps of each face's surface; 0 for planes. */
 export function gridOf(surface: Surface, chord: number): number {
   return surface.kind === "plane" ? 0 : stepsPerTurn(surface.radius, chord);
+}
+
+/**
+ * How near to each other (mm) two points of an edge are one point, and a point and a ruling belong together: RULING_MM, or a
+ * sixteenth of a finer chord, so that what is left out stays small beside the tolerance.
+ */
+export function nearRuling(chord: number): number {
+  return Math.min(RULING_MM, chord / 16);
 }

@@ -9,9 +9,9 @@
 
 import { evaluate } from "../curve/curve.js";
 import type { Edge, Solid } from "../solid.js";
-import { PARALLEL_SINE, RULING_MM } from "../tolerance.js";
+import { PARALLEL_SINE } from "../tolerance.js";
 import type { Vec3 } from "../vec.js";
-import { gridOf } from "./grid.js";
+import { gridOf, nearRuling } from "./grid.js";
 import { angleOn, type Crossings, crossRulings, type Track, trackOn } from "./ruling-crossings.js";
 
 /** All points of a mesh: first the solid's vertices, then the inner points of each edge from start to end. */
@@ -23,6 +23,8 @@ export interface EdgeSamples {
   readonly same: readonly number[];
   /** Steps of a full turn of each face; 0 for planes. */
   readonly steps: readonly number[];
+  /** See `nearRuling`. */
+  readonly near: number;
   /**
    * By use of an edge (0 the first by face and loop, 1 the second): the angle about that face's axis in steps, of the
    * edge's start and end at 2e and 2e + 1 of `atEnds`, and of each point. A whole number is a ruling.
@@ -36,17 +38,17 @@ export interface SideTurns {
   readonly atPoints: readonly number[];
 }
 
-/** Edges shorter than this (mm) are one point of the mesh: two of their ends on one ruling could not be told apart. */
-const WELD_MM = 4 * RULING_MM;
+/** Edges shorter than so many `nearRuling` are one point of the mesh: two of their ends on one ruling could not be told apart. */
+const WELD = 4;
 
 /** Samples all edges of a solid. */
 export function sampleEdges(solid: Solid, chord: number): EdgeSamples {
   const steps = solid.faces.map((face) => gridOf(face.surface, chord));
   const beside = facesBeside(solid);
-  const same = weldedVertices(solid);
-  const once = sampleAll(solid, steps, beside, same, null);
+  const same = weldedVertices(solid, WELD * nearRuling(chord));
+  const once = sampleAll(solid, steps, beside, same, nearRuling(chord), null);
   const lenses = coarseTwins(solid, once.first);
-  return lenses.size === 0 ? once : sampleAll(solid, steps, beside, same, lenses);
+  return lenses.size === 0 ? once : sampleAll(solid, steps, beside, same, nearRuling(chord), lenses);
 }
 
 /** Faces by edge: that of its first use at 2e, of its second at 2e + 1. */
@@ -60,9 +62,9 @@ function facesBeside(solid: Solid): number[] {
   return out;
 }
 
-function weldedVertices(solid: Solid): number[] {
+function weldedVertices(solid: Solid, within: number): number[] {
   const short = ({ from, to }: Edge): boolean =>
-    near(solid.vertices[from] as Vec3, solid.vertices[to] as Vec3, WELD_MM);
+    near(solid.vertices[from] as Vec3, solid.vertices[to] as Vec3, within);
   // An end of a line stays where it is, on the ruling that the line follows.
   const onLine = new Set<number>();
   for (const e of solid.edges) if (e.curve.kind === "line" && !short(e)) onLine.add(e.from).add(e.to);
@@ -106,6 +108,7 @@ function sampleAll(
   steps: readonly number[],
   beside: readonly number[],
   same: readonly number[],
+  within: number,
   quartered: ReadonlySet<number> | null,
 ): EdgeSamples {
   const { vertices, edges, faces } = solid;
@@ -137,10 +140,10 @@ function sampleAll(
     }
     lists[2].count = 0;
     if (quartered?.has(e)) addQuarters(lists, lo, hi);
-    walk(edge, solid, lists, tracks, { positions, sides });
+    walk(edge, solid, lists, tracks, within, { positions, sides });
   }
   first.push(positions.length / 3);
-  return { positions, first, same, steps, turns: sides };
+  return { positions, first, same, steps, near: within, turns: sides };
 }
 
 interface EndsAndPoints extends SideTurns {
@@ -163,7 +166,7 @@ function addQuarters(lists: readonly [Crossings, Crossings, Crossings], lo: numb
 }
 
 /**
- * Adds the points of one edge in its own order. Of crossings nearer to each other than RULING_MM one point is made, which
+ * Adds the points of one edge in its own order. Of crossings nearer to each other than `within` one point is made, which
  * is on both rulings; those that near to an end are the end.
  */
 function walk(
@@ -171,6 +174,7 @@ function walk(
   { vertices }: Solid,
   lists: readonly [Crossings, Crossings, Crossings],
   tracks: readonly [SideTrack | null, SideTrack | null],
+  within: number,
   {
     positions,
     sides,
@@ -199,7 +203,7 @@ function walk(
     const ruling = (lists[list] as Crossings).ruling[at[list] as number] as number;
     at[list] = (at[list] as number) + d;
     const q = Math.abs(next - t) < least ? p : evaluate(curve, next);
-    if (!near(p, q, RULING_MM)) {
+    if (!near(p, q, within)) {
       positions.push(q[0], q[1], q[2]);
       sides[0].atPoints.push(list === 0 ? ruling : turnAt(tracks[0], next));
       sides[1].atPoints.push(list === 1 ? ruling : turnAt(tracks[1], next));
@@ -209,7 +213,7 @@ function walk(
       sides[list as 0 | 1].atPoints[positions.length / 3 - 1] = ruling;
     }
   }
-  while (positions.length / 3 > start && near(p, vertices[to] as Vec3, RULING_MM)) {
+  while (positions.length / 3 > start && near(p, vertices[to] as Vec3, within)) {
     positions.length -= 3;
     for (const { atPoints } of sides) atPoints.pop();
     p = lastOf(positions);

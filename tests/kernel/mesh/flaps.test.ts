@@ -16,20 +16,19 @@ describe("cancelFlaps", () => {
       [1, 0, 4],
     ]) {
       const triangles = [1, 4, 0, ...plain.triangles, ...back];
-      const faceOf = [9, 0, 1, 2, 3, 8];
+      const faceOf = Uint32Array.from([9, 0, 1, 2, 3, 8]);
       const flapped = { positions, triangles: Uint32Array.from(triangles) };
       expect(checkMesh(flapped, "edges").ok).toBe(false);
-      cancelFlaps(triangles, faceOf, 5);
+      const kept = cancelFlaps(triangles, faceOf, 5);
       expect(triangles).toEqual([...plain.triangles]);
-      expect(faceOf).toEqual([0, 1, 2, 3]);
+      expect([...faceOf.slice(0, kept)]).toEqual([0, 1, 2, 3]);
     }
   });
 
   it("leaves a mesh without flaps, and two triangles that face the same way, as they are", () => {
     const triangles = [...plain.triangles, 0, 2, 1];
-    const faceOf = [0, 1, 2, 3, 4];
-    cancelFlaps(triangles, faceOf, 4);
+    const faceOf = Uint32Array.from([0, 1, 2, 3, 4]);
+    expect(cancelFlaps(triangles, faceOf, 4)).toBe(5);
     expect(triangles).toEqual([...plain.triangles, 0, 2, 1]);
-    expect(faceOf).toHaveLength(5);
   });
 });

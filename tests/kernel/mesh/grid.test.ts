@@ -1,7 +1,8 @@
 /** Rulings: closed form of the sagitta r(1 − cos(π/n)). */
 import { describe, expect, it } from "vitest";
 import { WORLD } from "../../../src/kernel/frame.js";
-import { gridOf, stepsPerTurn } from "../../../src/kernel/mesh/grid.js";
+import { gridOf, nearRuling, stepsPerTurn } from "../../../src/kernel/mesh/grid.js";
+import { RULING_MM } from "../../../src/kernel/tolerance.js";
 
 describe("stepsPerTurn", () => {
   it.each([
@@ -19,6 +20,11 @@ describe("stepsPerTurn", () => {
 
   it("never falls below eight, however coarse the chord", () => {
     expect(stepsPerTurn(3, 10)).toBe(8);
+  });
+
+  it("takes points for one only well within the chord", () => {
+    expect(nearRuling(0.05)).toBe(RULING_MM);
+    expect(nearRuling(1e-4)).toBeLessThan(1e-5);
   });
 
   it("planes have no rulings", () => {

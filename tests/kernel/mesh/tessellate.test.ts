@@ -8,7 +8,7 @@ import type { Solid } from "../../../src/kernel/solid.js";
 import { distanceTo, normalAt } from "../../../src/kernel/surface.js";
 import { cross, dot, length, normalize, sub, type Vec3 } from "../../../src/kernel/vec.js";
 import { turned } from "../../support/bar-moves.js";
-import { BARS, barOf, rod, solidFor, square, tube } from "../../support/bars.js";
+import { BARS, barOf, onRound, rod, solidFor, square, tube } from "../../support/bars.js";
 
 const corner = (m: Mesh, t: number, k: number): Vec3 => {
   const v = 3 * m.triangles[3 * t + k]!;
@@ -86,6 +86,16 @@ describe("tessellate", () => {
     );
     expect(errors[1]! / errors[0]!).toBeLessThan(0.2);
     expect(errors[2]! / errors[1]!).toBeLessThan(0.2);
+  });
+
+  // Equal tubes whose planes differ by 3e-6 rad: an edge of 1e-4 mm is one point at 0.05 mm, and must not be at 1e-4 mm.
+  it("keeps chords so fine that short edges count", () => {
+    const end = onRound(33.7, 700, 45);
+    const { origin, x, y, z } = end.skin.frame;
+    const about = (p: Vec3): Vec3 => [p[0] - 3e-6 * p[1], p[1] + 3e-6 * p[0], p[2]];
+    const frame = { origin, x: about(x), y: about(y), z: about(z) };
+    const solid = solidFor(barOf(rod(33.7), square(), { ...end, skin: { ...end.skin, frame } }));
+    expect(deviation(solid, tessellate(solid, { chord: 1e-4 }))).toBeLessThanOrEqual(1e-4);
   });
 
   // A square-cut tube: 2n quads on the walls, two rings of 2n; sagitta r(1 − cos(π/n)) (closed form).
