@@ -13,8 +13,10 @@ import { lineThrough } from "./curve/intersect.js";
 import { cutBores, planBores } from "./cut-bores.js";
 import { type Diagnostic, diagnostic, type Result } from "./diagnostic.js";
 import { insidePoint } from "./end-boundary.js";
-import { type CompiledEnd, compileEnd, endAt } from "./end-compile.js";
+import { type CompiledEnd, compileEnd, outAt } from "./end-compile.js";
+import { nearestOf } from "./end-nearest.js";
 import { loopsOf, type Region, type Segment } from "./region.js";
+import { reachOf } from "./region-extent.js";
 import { topologyProblems } from "./rules/topology.js";
 import { addEdge, newShell, type Shell, solidFrom } from "./shell.js";
 import { sideSense, sideSurface } from "./side-edge.js";
@@ -44,7 +46,7 @@ export function solidOfBar(bar: Bar): Result<Solid> {
   if ("diagnostic" in e0) return { ok: false, diagnostics: [...found, name(e0.diagnostic)] };
   const e1 = closeEnd(shell, high.end, section, 1);
   if ("diagnostic" in e1) return { ok: false, diagnostics: [...found, name(e1.diagnostic)] };
-  const short = shortestFibre(low.end, high.end, section);
+  const short = leastFibre(low.end, high.end, section);
   if (short < SHORTEST_FIBRE_MM) return { ok: false, diagnostics: [...found, name(tooShort(bar, short))] };
   addSides(shell, section, e0.closed, e1.closed, cutBores(shell, bores.walls));
   const solid = solidFrom(shell);
@@ -85,6 +87,13 @@ function addSides(
   }
 }
 
+/** A length no fibre is shorter than when that settles the matter, else the shortest fibre found. */
+function leastFibre(low: CompiledEnd, high: CompiledEnd, section: Region): number {
+  const reach = reachOf(section.outer);
+  const bound = nearestOf(low, reach) + nearestOf(high, reach);
+  return bound >= SHORTEST_FIBRE_MM ? bound : shortestFibre(low, high, section);
+}
+
 const FIBRES = 16;
 
 /** The shortest fibre found on the outline and across the section, millimetres; negative when the ends cross. */
@@ -102,7 +111,7 @@ function shortestFibre(low: CompiledEnd, high: CompiledEnd, section: Region): nu
     for (const f of solidBar ? [1, 2 / 3, 1 / 3, 0] : [1]) {
       const [x, y] = [cu + f * (u - cu), cv + f * (v - cv)];
       // Outward coordinates: dir·s, so the low end's is −s.
-      least = Math.min(least, endAt(high, x, y).out + endAt(low, x, y).out);
+      least = Math.min(least, outAt(high, x, y) + outAt(low, x, y));
     }
   }
   return least;

@@ -34,6 +34,15 @@ export function extentAlong(loop: Loop, direction: Vec2): { least: number; great
   return { least, greatest };
 }
 
+/** A distance from the section's origin that no point of a loop exceeds, millimetres; exact for circles about it and polygons. */
+export function reachOf(loop: Loop): number {
+  let reach = 0;
+  for (const s of loop) {
+    reach = Math.max(reach, s.kind === "line" ? Math.hypot(...s.from) : Math.hypot(...s.centre) + s.radius);
+  }
+  return reach;
+}
+
 function candidates(segment: Segment, direction: Vec2): Vec2[] {
   const points = [pointOn(segment, 0), pointOn(segment, 1)];
   if (segment.kind === "line" || segment.sweep === 0) return points;
