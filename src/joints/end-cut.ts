@@ -4,12 +4,11 @@
  * @packageDocumentation
  */
 
-import { type CompiledEnd, endAt, outAt } from "../kernel/end-compile.js";
+import { type CompiledEnd, outAt, sheetAt } from "../kernel/end-compile.js";
 import { directionToLocal, type Frame, pointToLocal } from "../kernel/frame.js";
 import { type Loop, pointOn, type Region } from "../kernel/region.js";
 import { extentAlong } from "../kernel/region-extent.js";
 import type { Sheet } from "../kernel/sheet.js";
-import type { Surface } from "../kernel/surface.js";
 import { ROUNDING_MM, ROUNDING_SHARE } from "../kernel/tolerance.js";
 import { addScaled, cross, dot, length, normalize, scale, type Vec2, type Vec3 } from "../kernel/vec.js";
 import type { Member } from "../members/member.js";
@@ -29,7 +28,7 @@ export function endCut(
 ): EndCut {
   const skin = decision.kind === "skin";
   const flat = compiled.root.kind === "leaf";
-  const landing = compiled.sheets[endAt(compiled, 0, 0).sheet];
+  const landing = compiled.sheets[sheetAt(compiled, 0, 0)];
   const saw = flat && landing ? sawSetting(landing, compiled.dir) : undefined;
   const single = compiled.root.kind === "hit" && landing?.surface.kind === "plane";
   const flatPart = single ? sawSetting(landing, compiled.dir) : undefined;
@@ -132,27 +131,33 @@ function dihedralRange(region: Region, end: CompiledEnd): { least: number; great
   for (const segment of region.outer) {
     for (let k = 0; k <= DIHEDRAL_STATIONS; k++) {
       const { u, v, iu, iv } = outlinePlace(segment, k / DIHEDRAL_STATIONS);
-      const { out, sheet } = endAt(end, u + ROUNDING_MM * iu, v + ROUNDING_MM * iv);
-      if (sheet < 0) continue;
-      const { surface, sense } = end.sheets[sheet] as Sheet;
+      const sheet = end.sheets[sheetAt(end, u + ROUNDING_MM * iu, v + ROUNDING_MM * iv)];
+      if (!sheet) continue;
       // The cut's outside is the header's inside: cos ψ = −N(header)·N(branch) = N(cut)·N(branch).
-      const cos = -sense * normalShare(surface, u, v, end.dir * out, iu, iv);
-      lowest = Math.min(lowest, cos);
-      highest = Math.max(highest, cos);
+      const cos = -sheet.sense * normalShare(sheet, u, v, iu, iv);
+      if (cos < lowest) lowest = cos;
+      if (cos > highest) highest = cos;
     }
   }
   const degrees = (cos: number): number => (Math.acos(Math.min(1, Math.max(-1, cos))) * 180) / Math.PI;
   return highest >= lowest ? { least: degrees(highest), greatest: degrees(lowest) } : undefined;
 }
 
-/** How much of the normal of a surface at (u, v, s) goes along the unit direction (du, dv) of the section. */
-function normalShare(surface: Surface, u: number, v: number, s: number, du: number, dv: number): number {
-  const { origin: o, z } = surface.frame;
-  if (surface.kind === "plane") return z[0] * du + z[1] * dv;
-  const [x, y, w] = [u - o[0], v - o[1], s - o[2]];
-  const along = x * z[0] + y * z[1] + w * z[2];
-  const [rx, ry, rw] = [x - along * z[0], y - along * z[1], w - along * z[2]];
-  return (rx * du + ry * dv) / Math.sqrt(rx * rx + ry * ry + rw * rw);
+/**
+ * How much of the normal of a sheet's surface over (u, v) goes along the unit direction (du, dv) of the section. On a
+ * cylinder the normal is (h·n + root·√(R² − h²)·m) / R, and the sheet's slopes are −k·root·m.
+ */
+function normalShare(
+  { surface, a, b, round: r }: Sheet,
+  u: number,
+  v: number,
+  du: number,
+  dv: number,
+): number {
+  if (!r) return surface.frame.z[0] * du + surface.frame.z[1] * dv;
+  const h = r.h0 + r.hu * u + r.hv * v;
+  const rise = Math.sqrt(Math.max(0, (r.radius - h) * (r.radius + h)));
+  return (h * (r.hu * du + r.hv * dv) - (rise / r.k) * (a * du + b * dv)) / r.radius;
 }
 
 /** Named sides of a frame, for papers that show it. */

@@ -9,9 +9,11 @@
 import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
 import { insidePoint } from "../kernel/end-boundary.js";
 import { type CompiledEnd, outAt } from "../kernel/end-compile.js";
+import { endRange } from "../kernel/end-range.js";
 import { pointToLocal, pointToParent } from "../kernel/frame.js";
+import { radiusAbout } from "../kernel/region-extent.js";
 import { STEP_MM } from "../kernel/tolerance.js";
-import type { Vec3 } from "../kernel/vec.js";
+import { dot, sub, type Vec3 } from "../kernel/vec.js";
 import type { Member } from "../members/member.js";
 
 /** A member with its compiled ends; null where an end could not be compiled. */
@@ -22,9 +24,29 @@ export interface Compiled {
 
 const STATIONS = 12;
 
+/** A header with the stretch along its axis that it is sure to fill over all its section. */
+interface Filled {
+  readonly header: Compiled;
+  readonly from: number;
+  readonly to: number;
+}
+
+function filled(header: Compiled): Filled {
+  const radius = radiusAbout(header.member.section.region.outer);
+  const [low, high] = header.ends;
+  return {
+    header,
+    from: low ? -endRange(low, radius).least : Number.NEGATIVE_INFINITY,
+    to: high ? endRange(high, radius).least : Number.POSITIVE_INFINITY,
+  };
+}
+
 /** How far a point is past the header's ends along its axis, millimetres; 0 when the header reaches it. */
-function pastEnds(header: Compiled, p: Vec3): number {
-  const [u, v, s] = pointToLocal(header.member.frame, p);
+function pastEnds({ header, from, to }: Filled, p: Vec3): number {
+  const { frame } = header.member;
+  const along = dot(sub(p, frame.origin), frame.z);
+  if (along > from && along < to) return 0;
+  const [u, v, s] = pointToLocal(frame, p);
   const [low, high] = header.ends;
   const past = (end: CompiledEnd | null, outwards: number): number => {
     if (!end) return 0;
@@ -43,6 +65,7 @@ export function footprintProblem(
   const compiled = branch.ends[end];
   if (!compiled || headers.length === 0) return null;
   const { member } = branch;
+  const filling = headers.map(filled);
   let worst = 0;
   let at: Vec3 = member.from;
   for (const segment of member.section.region.outer) {
@@ -51,7 +74,8 @@ export function footprintProblem(
       const out = outAt(compiled, u, v);
       if (!Number.isFinite(out)) continue;
       const p = pointToParent(member.frame, [u, v, compiled.dir * out]);
-      const past = Math.min(...headers.map((h) => pastEnds(h, p)));
+      let past = Number.POSITIVE_INFINITY;
+      for (const header of filling) past = Math.min(past, pastEnds(header, p));
       if (past > worst) [worst, at] = [past, p];
     }
   }

@@ -69,35 +69,28 @@ export function identify(shapes: readonly Shape[]): Identity[] {
   return shapes.map((s): Identity => {
     const ways = waysToTurn(s, false);
     const ring = (ways[0] as Way)();
-    const cells = [cellOf(ring.mean), cellOf(boreSpread(s.bores, ring.middle))] as const;
-    const known = neighbours(cells).flatMap((c) => groups.get(keyOf(s, c)) ?? []);
+    const [length, spread] = [cellOf(ring.mean), cellOf(boreSpread(s.bores, ring.middle))];
+    const sort = `${s.section.name}|${s.material}|${s.section.shape.kind}${outlineKey(s.section)}|${s.bores.length}`;
+    const known: Group[] = [];
+    for (let l = length - 1; l <= length + 1; l++)
+      for (let b = Math.max(0, spread - 1); b <= spread + (s.bores.length > 0 ? 1 : 0); b++)
+        known.push(...(groups.get(`${l}|${b}|${sort}`) ?? []));
     const same = known.find((g) => ways.some((w) => agree(w(), g.ring)));
     if (same) return { identity: same.id, ...(same.handOf === undefined ? {} : { handOf: same.handOf }) };
     const mirrored = known.length > 0 ? waysToTurn(s, true) : [];
     const hand = known.find((g) => mirrored.some((w) => agree(w(), g.ring)));
     const group: Group = { id: s.id, ring, ...(hand ? { handOf: hand.id } : {}) };
-    const list = groups.get(keyOf(s, cells));
+    const key = `${length}|${spread}|${sort}`;
+    const list = groups.get(key);
     if (list) list.push(group);
-    else groups.set(keyOf(s, cells), [group]);
+    else groups.set(key, [group]);
     return { identity: group.id, ...(hand ? { handOf: hand.id } : {}) };
   });
 }
 
 /** Cells so wide that what agrees within the tolerance lies in one cell or in two neighbours. */
-type Cells = readonly [length: number, bores: number];
-
 function cellOf(millimetres: number): number {
   return Math.round(millimetres / (4 * SAME_PIECE_MM));
-}
-
-function neighbours([length, bores]: Cells): Cells[] {
-  const around = bores === 0 ? [0, 1] : [bores - 1, bores, bores + 1];
-  return [length - 1, length, length + 1].flatMap((l) => around.map((b): Cells => [l, b]));
-}
-
-function keyOf(s: Shape, [length, bores]: Cells): string {
-  const { name, shape } = s.section;
-  return `${length}|${s.bores.length}|${bores}|${name}|${s.material}|${shape.kind}${outlineKey(s.section)}`;
 }
 
 /** A section of its own outline is the same only where the outline and its holes are. */

@@ -9,7 +9,12 @@
 
 import { type CompiledEnd, outAt } from "../kernel/end-compile.js";
 import type { Frame } from "../kernel/frame.js";
-import { greatestOnOutline, type OutlineMaximum } from "../kernel/outline.js";
+import {
+  extremesOnOutline,
+  greatestOnOutline,
+  type OnOutline,
+  type OutlineMaximum,
+} from "../kernel/outline.js";
 import { type Loop, pointOn, type Segment } from "../kernel/region.js";
 import { extentAlong, farthestAlong } from "../kernel/region-extent.js";
 import type { Sheet } from "../kernel/sheet.js";
@@ -41,31 +46,45 @@ export function pieceLengths(
     from: names.point(what, 0, lowAt.at[0], lowAt.at[1], -lowAt.value),
     to: names.point(what, 1, highAt.at[0], highAt.at[1], highAt.value),
   });
-  const outer = [region.outer];
-  const [lowest, highest] = [outsideReach(outer, low), outsideReach(outer, high)];
-  const reach = (end: CompiledEnd, outside: Reach): Reach =>
-    end.root.kind === "leaf" ? outside : greatestOnOutline(region.holes, (u, v) => outAt(end, u, v), outside);
-  const long =
-    flatReach(region.outer, [low, high], 1) ??
-    (isLevel(low) ? highest : isLevel(high) ? lowest : greatestOnOutline(outer, fibre));
-  const short = flatReach(region.outer, [low, high], -1) ?? greatestOnOutline(outer, (u, v) => -fibre(u, v));
+  const { outer } = region;
+  const crowns = crownsOf(outer);
+  // Beside a square end every fibre is as long as the other end says.
+  const alone = isLevel(low) ? high : isLevel(high) ? low : null;
+  const span = spanOf(outer, alone ? [alone] : [low, high], crowns);
+  const reach = (end: CompiledEnd): Reach => {
+    const out: OnOutline = (u, v) => outAt(end, u, v);
+    const flat = flatReach(outer, [end], 1, crowns);
+    if (flat) return flat;
+    const outside = end === alone ? span.greatest : greatestOnOutline([outer], out);
+    return greatestOnOutline(region.holes, out, outside);
+  };
   const axis = fibre(0, 0);
   return {
-    blank: extent(reach(low, lowest), reach(high, highest), "farthest point"),
-    longPoint: atFibre(long.at, "long point"),
-    shortPoint: atFibre(short.at, "short point"),
+    blank: extent(reach(low), reach(high), "farthest point"),
+    longPoint: atFibre(span.greatest.at, "long point"),
+    shortPoint: atFibre(span.least.at, "short point"),
     squareCut: extent(squareReach(section, low), squareReach(section, high), "square-cut point"),
-    top: atFibre(crown(region.outer, 1), ""),
-    bottom: atFibre(crown(region.outer, -1), ""),
+    top: atFibre(crowns.top, ""),
+    bottom: atFibre(crowns.bottom, ""),
     ...(Number.isFinite(axis) ? { axis: atFibre([0, 0], "axis") } : {}),
   };
 }
 
 type Reach = OutlineMaximum;
 
-/** How far an end reaches on the outside of the section. */
-function outsideReach(outer: readonly Loop[], end: CompiledEnd): Reach {
-  return flatReach(outer[0] as Loop, [end], 1) ?? greatestOnOutline(outer, (u, v) => outAt(end, u, v));
+/** The greatest and the least sum of ends on the outline. */
+function spanOf(
+  outer: Loop,
+  ends: readonly CompiledEnd[],
+  crowns: Crowns,
+): { readonly greatest: Reach; readonly least: Reach } {
+  const [greatest, least] = [flatReach(outer, ends, 1, crowns), flatReach(outer, ends, -1, crowns)];
+  if (greatest && least) return { greatest, least };
+  return extremesOnOutline(outer, (u, v) => {
+    let sum = 0;
+    for (const end of ends) sum += outAt(end, u, v);
+    return sum;
+  });
 }
 
 /** True for a flat end square to the axis. */
@@ -74,11 +93,16 @@ function isLevel(end: CompiledEnd): boolean {
   return sheet !== undefined && Math.hypot(sheet.a, sheet.b) < SQUARE_SLOPE;
 }
 
-/** The greatest sum of flat ends (times `sign`) on the outline in closed form; null when an end is shaped. */
-function flatReach(outer: Loop, ends: readonly CompiledEnd[], sign: 1 | -1): OutlineMaximum | null {
-  if (ends.some((e) => e.root.kind !== "leaf")) return null;
+/** Where the sum of flat ends (times `sign`) is greatest on the outline, in closed form; null when an end is shaped. */
+function flatReach(
+  outer: Loop,
+  ends: readonly CompiledEnd[],
+  sign: 1 | -1,
+  crowns: Crowns,
+): OutlineMaximum | null {
   let [c, a, b] = [0, 0, 0];
   for (const end of ends) {
+    if (end.root.kind !== "leaf") return null;
     const sheet = end.sheets[0] as Sheet;
     c += sign * end.dir * sheet.c;
     a += sign * end.dir * sheet.a;
@@ -86,15 +110,20 @@ function flatReach(outer: Loop, ends: readonly CompiledEnd[], sign: 1 | -1): Out
   }
   const slope = Math.hypot(a, b);
   // Level within a rounding of the outline's size: every fibre is as long, and the top is named.
-  if (slope < SQUARE_SLOPE) return { value: c, at: crown(outer, 1) };
+  if (slope < SQUARE_SLOPE) return { value: c, at: crowns.top };
   const at = farthestAlong(outer, [a / slope, b / slope]);
   return { value: c + a * at[0] + b * at[1], at };
 }
 
-/** The outermost point of the outline in ±v, on the middle of the side. */
-function crown(outer: Loop, sign: 1 | -1): Vec2 {
+/** The outermost points of the outline in ±v, on the middle of the side. */
+interface Crowns {
+  readonly top: Vec2;
+  readonly bottom: Vec2;
+}
+
+function crownsOf(outer: Loop): Crowns {
   const { least, greatest } = extentAlong(outer, [0, 1]);
-  return [0, sign > 0 ? greatest : least];
+  return { top: [0, greatest], bottom: [0, least] };
 }
 
 /** How far an end reaches when its wall is cut square through: at each place the nearest contact over the wall decides. */
@@ -115,11 +144,12 @@ function squareReach(section: Section, end: CompiledEnd): Reach {
 function namesFor(frame: Frame): {
   point: (what: string, end: 0 | 1, u: number, v: number, s: number) => NamedPoint;
 } {
+  const ends = [endWord(frame, 0), endWord(frame, 1)] as const;
   return {
     point: (what, end, u, v, s) => {
       const where = u === 0 && v === 0 ? "" : faceWord(frame, u, v);
-      const parts = [what, where].filter((x) => x !== "");
-      return { name: `${parts.join(", ")}, ${endWord(frame, end)} end`, point: [u, v, s] };
+      const comma = what === "" || where === "" ? "" : ", ";
+      return { name: `${what}${comma}${where}, ${ends[end]} end`, point: [u, v, s] };
     },
   };
 }

@@ -66,16 +66,6 @@ function rangeOf(section: Region, opening: Opening, stance: BoreStance): readonl
   return [least, greatest];
 }
 
-/** The least outward coordinate an end can have within `reach` of the bar's axis. */
-export function leastOut({ dir, sheets }: CompiledEnd, reach: number): number {
-  let least = Number.POSITIVE_INFINITY;
-  for (const { c, a, b, round } of sheets) {
-    const bulge = round ? Math.min(0, dir * round.k) * round.radius : 0;
-    least = Math.min(least, dir * c - Math.hypot(a, b) * reach + bulge);
-  }
-  return least;
-}
-
 /** A wall that leaves no material to an end. */
 export function meetsEnd(
   section: Region,

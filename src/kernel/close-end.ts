@@ -41,6 +41,11 @@ export function closeEnd(shell: Shell, end: CompiledEnd, section: Region, index:
     const [u, v] = pointOn(segment, i.t0);
     const before = previous(intervals, k);
     const s = sideHeight(segment, i.t0, end.sheets[i.sheet] as Sheet);
+    // One sheet does not step against itself.
+    if (before.sheet === i.sheet) {
+      starts.push(addVertex(shell, [u, v, s]));
+      continue;
+    }
     const comesFrom = (loops[before.loop] as readonly Segment[])[before.segment] as Segment;
     const sBefore = sideHeight(comesFrom, before.t1, end.sheets[before.sheet] as Sheet);
     const at = commonHeight(

@@ -68,8 +68,17 @@ export function endAt(end: CompiledEnd, u: number, v: number): EndValue {
 export function outAt(end: CompiledEnd, u: number, v: number): number {
   const { root } = end;
   if (root.kind !== "leaf" && root.kind !== "hit") return nodeAt(end, root, u, v).out;
-  const sheet = root.kind === "leaf" ? root.sheet : sheetOfHit(root, root.h0 + root.hu * u + root.hv * v);
-  return sheet < 0 ? NOTHING.out : end.dir * sheetHeight(end.sheets[sheet] as Sheet, u, v);
+  const sheet = end.sheets[sheetAt(end, u, v)];
+  return sheet ? end.dir * sheetHeight(sheet, u, v) : NOTHING.out;
+}
+
+/** The sheet alone, likewise; −1 where nothing closes the bar. */
+export function sheetAt(end: CompiledEnd, u: number, v: number): number {
+  const { root } = end;
+  if (root.kind === "leaf") return root.sheet;
+  return root.kind === "hit"
+    ? sheetOfHit(root, root.h0 + root.hu * u + root.hv * v)
+    : nodeAt(end, root, u, v).sheet;
 }
 
 function nodeAt(end: CompiledEnd, node: EndNode, u: number, v: number): EndValue {

@@ -34,42 +34,79 @@ export function greatestOnOutline(loops: readonly Loop[], f: OnOutline, known = 
   let best = known;
   for (const loop of loops) {
     for (const segment of loop) {
-      const found = onSegment(segment, f);
+      const found = onSegment(segment, f, 1, sampled(segment, f));
       if (found.value > best.value + ROUNDING_MM) best = found;
     }
   }
   return best;
 }
 
-function onSegment(segment: Segment, f: OnOutline): OutlineMaximum {
+/** The greatest and the least value of `f` along a loop, both from one set of samples. */
+export function extremesOnOutline(
+  loop: Loop,
+  f: OnOutline,
+): { readonly greatest: OutlineMaximum; readonly least: OutlineMaximum } {
+  let greatest = NONE;
+  let deepest = NONE;
+  for (const segment of loop) {
+    const samples = sampled(segment, f);
+    const high = onSegment(segment, f, 1, samples);
+    const low = onSegment(segment, f, -1, samples);
+    if (high.value > greatest.value + ROUNDING_MM) greatest = high;
+    if (low.value > deepest.value + ROUNDING_MM) deepest = low;
+  }
+  return { greatest, least: { value: -deepest.value, at: deepest.at } };
+}
+
+function sampled(segment: Segment, f: OnOutline): number[] {
+  const samples: number[] = [];
+  for (let k = 0; k <= SAMPLES; k++) {
+    const [u, v] = pointOn(segment, k / SAMPLES);
+    samples.push(f(u, v, segment, k / SAMPLES));
+  }
+  return samples;
+}
+
+const orNone = (x: number): number => (Number.isFinite(x) ? x : Number.NEGATIVE_INFINITY);
+
+/** The greatest value of sign·f on a segment. */
+function onSegment(segment: Segment, f: OnOutline, sign: 1 | -1, samples: readonly number[]): OutlineMaximum {
   const value = (t: number): number => {
     const [u, v] = pointOn(segment, t);
-    const x = f(u, v, segment, t);
-    return Number.isFinite(x) ? x : Number.NEGATIVE_INFINITY;
+    return orNone(sign * f(u, v, segment, t));
   };
-  const samples: number[] = [];
-  let top = Number.NEGATIVE_INFINITY;
+  let bestT = 0;
+  let before = Number.NEGATIVE_INFINITY;
+  let here = orNone(sign * (samples[0] as number));
+  let best = here;
   for (let k = 0; k <= SAMPLES; k++) {
-    const x = value(k / SAMPLES);
-    samples.push(x);
-    if (x > top) top = x;
-  }
-  let [bestT, best] = [0, samples[0] as number];
-  for (let k = 0; k <= SAMPLES; k++) {
-    const here = samples[k] as number;
-    const before = samples[k - 1] ?? Number.NEGATIVE_INFINITY;
-    const after = samples[k + 1] ?? Number.NEGATIVE_INFINITY;
-    if (here < before || here < after) continue;
-    // A level stretch has nothing to close in on.
-    const level = Math.max(here - before, here - after) < ROUNDING_MM;
-    const [t, x] = level
-      ? [k / SAMPLES, here]
-      : closeIn(value, (k - 1) / SAMPLES, (k + 1) / SAMPLES, k / SAMPLES, here);
-    if (x > best + ROUNDING_MM) [bestT, best] = [t, x];
-    else best = Math.max(best, x);
+    const after = k < SAMPLES ? orNone(sign * (samples[k + 1] as number)) : Number.NEGATIVE_INFINITY;
+    if (here >= before && here >= after) {
+      const t0 = k / SAMPLES;
+      // A level stretch has nothing to close in on.
+      const level = Math.max(here - before, here - after) < ROUNDING_MM;
+      const [t, x] =
+        level || isTopAtEnd(value, t0, here)
+          ? ([t0, here] as const)
+          : closeIn(value, (k - 1) / SAMPLES, (k + 1) / SAMPLES, t0, here);
+      if (x > best + ROUNDING_MM) [bestT, best] = [t, x];
+      else best = Math.max(best, x);
+    }
+    before = here;
+    here = after;
   }
   return { value: best, at: pointOn(segment, bestT) };
 }
+
+/** True when a side is level at its end and falls from there: what a maximum still nearer adds is less than a rounding. */
+function isTopAtEnd(value: (t: number) => number, t: number, here: number): boolean {
+  if (t > 0 && t < 1) return false;
+  const drop = here - value(Math.abs(t - BESIDE));
+  return drop >= 0 && drop < ROUNDING_MM;
+}
+
+/** Ten times the share to which a maximum is placed: far enough for a slope to show, as it does at a kink. */
+const BESIDE = 10 * MAXIMUM_SHARE;
 
 const GOLDEN = (3 - Math.sqrt(5)) / 2;
 

@@ -7,10 +7,12 @@
  */
 import type { Bore } from "./bar.js";
 import { type BoreWall, boreWalls } from "./bore.js";
-import { leastOut, meetsBore, meetsEnd, type PlacedWall, placeWall } from "./bore-clearance.js";
+import { meetsBore, meetsEnd, type PlacedWall, placeWall } from "./bore-clearance.js";
 import type { Diagnostic } from "./diagnostic.js";
 import type { CompiledEnd } from "./end-compile.js";
-import { pointOn, type Region } from "./region.js";
+import { endRange } from "./end-range.js";
+import type { Region } from "./region.js";
+import { radiusAbout } from "./region-extent.js";
 
 /** Walls of all bores that can be cut, and why the others cannot. */
 export interface BorePlan {
@@ -28,8 +30,8 @@ export function planBores(
   if (bores.length === 0) return { walls: [], diagnostics: [] };
   const placed: PlacedWall[] = [];
   const diagnostics: Diagnostic[] = [];
-  const reach = reachOf(section);
-  const [lowBound, highBound] = [leastOut(low, reach), leastOut(high, reach)];
+  const radius = radiusAbout(section.outer);
+  const [lowBound, highBound] = [endRange(low, radius).least, endRange(high, radius).least];
   for (const bore of bores) {
     const made = boreWalls(section, bore);
     if ("diagnostic" in made) {
@@ -44,16 +46,6 @@ export function planBores(
     else placed.push(...own);
   }
   return { walls: placed.map((p) => p.wall), diagnostics };
-}
-
-/** No point of the section is farther from the bar's axis. */
-function reachOf({ outer }: Region): number {
-  let greatest = 0;
-  for (const s of outer) {
-    const [u, v] = s.kind === "arc" ? s.centre : pointOn(s, 0);
-    greatest = Math.max(greatest, Math.hypot(u, v) + (s.kind === "arc" ? s.radius : 0));
-  }
-  return greatest;
 }
 
 function firstOf<T>(list: readonly T[], f: (x: T) => Diagnostic | null): Diagnostic | null {

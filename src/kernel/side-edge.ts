@@ -9,9 +9,10 @@
 import { type ConicCurve, conicFromConjugates, conicParameter } from "./curve/conic.js";
 import { type Curve, evaluate } from "./curve/curve.js";
 import { lineThrough, planeAcrossCylinder } from "./curve/intersect.js";
-import { type SaddleCurve, saddleBetween, saddleHeight } from "./curve/saddle.js";
+import { type SaddleCurve, saddleBetween, saddleHeight, saddleOf } from "./curve/saddle.js";
+import { WORLD } from "./frame.js";
 import { type ArcSegment, pointOn, type Segment } from "./region.js";
-import { cornerHeight, type Sheet, sheetHeight } from "./sheet.js";
+import { cornerHeight, type RoundTerm, type Sheet, sheetHeight } from "./sheet.js";
 import { type CylinderSurface, type PlaneSurface, parametersOf, type Surface } from "./surface.js";
 import { GRAZING_SHARE, RULING_ACROSS_MM, SILHOUETTE_RELATIVE } from "./tolerance.js";
 import { addScaled, distance, dot, length, sub, type Vec3 } from "./vec.js";
@@ -74,10 +75,10 @@ const NEARLY_HALF = 1;
  */
 export function sideHeight(segment: Segment, t: number, sheet: Sheet): number {
   const [u, v] = pointOn(segment, t);
-  const { surface, round } = sheet;
-  if (segment.kind === "line" || surface.kind === "plane" || !round) return cornerHeight(sheet, u, v);
+  const { round } = sheet;
+  if (segment.kind === "line" || !round) return cornerHeight(sheet, u, v);
   const phi = segment.start + t * segment.sweep;
-  const curve = saddleBetween(sideSurface(segment) as CylinderSurface, surface, round.k < 0 ? -1 : 1, phi);
+  const curve = sideSaddle(segment, sheet, round, phi);
   if (curve.kind === "conic") return equalHeight(segment, phi, sheet);
   // Where a side crosses the silhouette the root is zero, whatever its rounding: a break lies there as exactly as a
   // double can say. Where it only touches (a zero bracket) the formula is exact.
@@ -87,9 +88,37 @@ export function sideHeight(segment: Segment, t: number, sheet: Sheet): number {
   return crosses && atSilhouette ? sheet.c + sheet.a * u + sheet.b * v : saddleHeight(curve, phi);
 }
 
+/** The curve of a round side on a round sheet: the sheet's own numbers, read on the side's circle. */
+function sideSaddle(
+  { centre: [cu, cv], radius: r }: ArcSegment,
+  { a, b, c }: Sheet,
+  round: RoundTerm,
+  phiMid: number,
+): SaddleCurve | ConicCurve {
+  const { radius } = round;
+  // A sheet counts h as seen outwards, a side's saddle as seen along +s.
+  const up = round.k * round.root < 0 ? -1 : 1;
+  const [hu, hv] = [up * round.hu, up * round.hv];
+  const hc = up * round.h0 + hu * cu + hv * cv;
+  return saddleOf(
+    { ...WORLD, origin: [cu, cv, 0] },
+    r,
+    {
+      phiN: Math.atan2(hv, hu),
+      a0: radius - hc - r,
+      b0: radius + hc - r,
+      s0: c + a * cu + b * cv,
+      sa: r * a,
+      sb: r * b,
+      k: round.k,
+    },
+    phiMid,
+  );
+}
+
 /** s at φ where the tubes are equal and meet: √((R − h)(R + h)) = R·|sin(φ − φn)|, the ends of the section's own radius. */
 function equalHeight(segment: ArcSegment, phi: number, sheet: Sheet): number {
-  const { k, hu, hv } = sheet.round as NonNullable<Sheet["round"]>;
+  const { k, hu, hv } = sheet.round as RoundTerm;
   const [u, v] = [
     segment.centre[0] + segment.radius * Math.cos(phi),
     segment.centre[1] + segment.radius * Math.sin(phi),
@@ -129,13 +158,9 @@ export function sideEdge(
     return conicStretch(conic, p, q, mid);
   }
   const [a0, a1] = [segment.start + t0 * segment.sweep, segment.start + t1 * segment.sweep];
-  const round = sheet.round as NonNullable<Sheet["round"]>;
-  // Distances along the bar grow with +s; the near side seen outwards is the far side when looking down from above.
-  const root = round.k < 0 ? -1 : 1;
-  const side = sideSurface(segment) as CylinderSurface;
-  const curve = saddleBetween(side, sheet.surface, root, (a0 + a1) / 2);
-  const grazes = [a0, a1].some((a) => curve.kind === "saddle" && isGrazing(curve, a));
-  if (grazes) return roundHeader(side, sheet.surface, p, q, mid);
+  const curve = sideSaddle(segment, sheet, sheet.round as RoundTerm, (a0 + a1) / 2);
+  const grazes = curve.kind === "saddle" && (isGrazing(curve, a0) || isGrazing(curve, a1));
+  if (grazes) return roundHeader(sideSurface(segment) as CylinderSurface, sheet.surface, p, q, mid);
   return curve.kind === "saddle" ? { curve, t0: a0, t1: a1 } : conicStretch(curve, p, q, mid);
 }
 

@@ -11,6 +11,7 @@
  *
  * @packageDocumentation
  */
+import type { Frame } from "../frame.js";
 import type { CylinderSurface } from "../surface.js";
 import { BRACKET_MM } from "../tolerance.js";
 import { addScaled, cross, dot, length, scale, sub, type Vec3 } from "../vec.js";
@@ -78,25 +79,49 @@ export function saddleBetween(
 ): SaddleCurve | ConicCurve {
   const { frame, radius: r } = branch;
   const { sine, m, hc, phiN } = saddleNumbers(branch, header);
-  const snap = (x: number): number => (Math.abs(x) < BRACKET_MM ? 0 : x);
-  const a0 = snap(header.radius - hc - r);
-  const b0 = snap(header.radius + hc - r);
-  const s0 = -dot(sub(frame.origin, header.frame.origin), m) / sine;
-  const sa = (-r * dot(frame.x, m)) / sine;
-  const sb = (-r * dot(frame.y, m)) / sine;
-  const k = root / sine;
+  return saddleOf(
+    frame,
+    r,
+    {
+      phiN,
+      a0: header.radius - hc - r,
+      b0: header.radius + hc - r,
+      s0: -dot(sub(frame.origin, header.frame.origin), m) / sine,
+      sa: (-r * dot(frame.x, m)) / sine,
+      sb: (-r * dot(frame.y, m)) / sine,
+      k: root / sine,
+    },
+    phiMid,
+  );
+}
+
+/**
+ * The same from the numbers of s(φ) = s₀ + sa·cos φ + sb·sin φ + k·√(A·B), for who has them already.
+ *
+ * @param frame - of the branch cylinder
+ * @param radius - of the branch cylinder, millimetres
+ */
+export function saddleOf(
+  frame: Frame,
+  radius: number,
+  numbers: Pick<SaddleCurve, "phiN" | "a0" | "b0" | "s0" | "sa" | "sb" | "k">,
+  phiMid: number,
+): SaddleCurve | ConicCurve {
+  const { phiN, s0, sa, sb, k } = numbers;
+  const a0 = Math.abs(numbers.a0) < BRACKET_MM ? 0 : numbers.a0;
+  const b0 = Math.abs(numbers.b0) < BRACKET_MM ? 0 : numbers.b0;
   const half = (phiMid - phiN) / 2;
   const signA = Math.sin(half) < 0 ? -1 : 1;
   const signB = Math.cos(half) < 0 ? -1 : 1;
   if (a0 === 0 && b0 === 0) {
     // √(A·B) = 2ρ|sin(δ/2) cos(δ/2)| = ±ρ sin δ: s is a pure sine, the curve an ellipse.
-    const q = k * r * signA * signB;
+    const q = k * radius * signA * signB;
     const sCos = sa - q * Math.sin(phiN);
     const sSin = sb + q * Math.cos(phiN);
     return conicFromConjugates(
       addScaled(frame.origin, frame.z, s0),
-      addScaled(scale(frame.x, r), frame.z, sCos),
-      addScaled(scale(frame.y, r), frame.z, sSin),
+      addScaled(scale(frame.x, radius), frame.z, sCos),
+      addScaled(scale(frame.y, radius), frame.z, sSin),
     );
   }
   return {
@@ -105,7 +130,7 @@ export function saddleBetween(
     x: frame.x,
     y: frame.y,
     axis: frame.z,
-    radius: r,
+    radius,
     phiN,
     a0,
     b0,
