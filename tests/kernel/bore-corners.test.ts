@@ -114,7 +114,9 @@ describe("bores across the lines between sides", () => {
   it("take out what the quadrature says, in any direction, or are refused by name (property)", () => {
     const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
     const sizes = fc.record({ side: number(25, 60), wall: number(1.5, 5), corner: number(0, 12) });
+    const through = fc.constantFrom("both" as const, "first" as const);
     const drill = fc.record({
+      through,
       turn: number(0, 360),
       rake: number(-55, 55),
       off: number(-20, 20),
@@ -122,9 +124,9 @@ describe("bores across the lines between sides", () => {
     });
     let cut = 0;
     fc.assert(
-      fc.property(sizes, drill, ({ side, wall, corner }, { turn, rake, off, d }) => {
+      fc.property(sizes, drill, ({ side, wall, corner }, { turn, rake, off, d, through }) => {
         const section = square(side, wall, corner < 0.5 ? 0 : corner);
-        const b = bore(turn, rake, off, d);
+        const b = bore(turn, rake, off, d, { through });
         const result = made(section, [b]);
         if (!result.ok) {
           const known = /^bore-(leaves-section|leaves-hollow|wider-than-section|misses|touches-edge)$/;
@@ -137,8 +139,8 @@ describe("bores across the lines between sides", () => {
         const got = plain(section) - massProperties(result.value).volume;
         expect(Math.abs(got - hole)).toBeLessThan(1e-9 * hole + 1e-13 * plain(section));
       }),
-      { numRuns: 150 },
+      { numRuns: 100 },
     );
-    expect(cut).toBeGreaterThan(50);
+    expect(cut).toBeGreaterThan(30);
   });
 });

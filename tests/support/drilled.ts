@@ -12,13 +12,12 @@ import { crossOutline } from "./ray.js";
 
 type Pair = readonly [number, number];
 
-/** Length of an outline on the line at h, which runs along (dx, dy). */
-function wayOf(o: Outline, [dx, dy]: Pair, h: number): number {
-  if (Math.abs(h) >= halfWidth(o, dy, -dx)) return 0;
+/** Where the line at h, which runs along (dx, dy), is inside an outline; an empty stretch when it is nowhere. */
+function stretchOf(o: Outline, [dx, dy]: Pair, h: number): Pair {
+  if (Math.abs(h) >= halfWidth(o, dy, -dx)) return [0, 0];
   // A line along a side is turned by nothing a volume shows.
   const [x, y] = [dx === 0 ? 1e-14 : dx, dy === 0 ? 1e-14 : dy];
-  const met = crossOutline(o, h * dy, -h * dx, x, y);
-  return met ? met[1] - met[0] : 0;
+  return crossOutline(o, h * dy, -h * dx, x, y) ?? [0, 0];
 }
 
 /** Values of h at which an outline has a corner, or a round its start or its silhouette. */
@@ -38,7 +37,7 @@ function marksOf(o: Outline, [dx, dy]: Pair): number[] {
   );
 }
 
-/** Volume that one bore through the whole section takes out, mm³. */
+/** Volume that one bore takes out of a section whose hollow, if any, it goes through in its whole width, mm³. */
 export function drilledByRays(section: SectionCase, bore: Bore): number {
   const [dx, dy, dz] = bore.direction;
   const across = Math.hypot(dx, dy);
@@ -46,8 +45,12 @@ export function drilledByRays(section: SectionCase, bore: Bore): number {
   const r = bore.diameter / 2;
   const h0 = bore.point[0] * d[1] - bore.point[1] * d[0];
   const outlines = [section.outer, ...(section.hole ? [section.hole] : [])];
-  const way = (h: number): number =>
-    wayOf(section.outer, d, h) - (section.hole ? wayOf(section.hole, d, h) : 0);
+  const way = (h: number): number => {
+    const [enter, leave] = stretchOf(section.outer, d, h);
+    if (!section.hole) return leave - enter;
+    const [from, to] = stretchOf(section.hole, d, h);
+    return from - enter + (bore.through === "both" ? leave - to : 0);
+  };
   const marks = outlines.flatMap((o) => marksOf(o, d)).map((m) => m - h0);
   const stops = [-r, ...marks.filter((m) => Math.abs(m) < r).sort((a, b) => a - b), r];
   let sum = 0;
