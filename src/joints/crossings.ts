@@ -13,7 +13,7 @@ import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
 import { endRange } from "../kernel/end-range.js";
 import { directionToLocal, pointToLocal } from "../kernel/frame.js";
 import { forEachOverlap } from "../kernel/mesh/box-tree.js";
-import { radiusAbout } from "../kernel/region-extent.js";
+import { reachOf } from "../kernel/region-extent.js";
 import { segmentDistance } from "../kernel/segment-distance.js";
 import { NODE_MM } from "../kernel/tolerance.js";
 import { addScaled, cross, dot, length, normalize, sub, type Vec3 } from "../kernel/vec.js";
@@ -67,7 +67,7 @@ function standing({ member: { id, frame, section }, ends: [low, high], bores }: 
 
 /** The axis as far as the piece can reach. */
 function stretchOf({ frame, section, ends }: Standing): Stretch {
-  const radius = radiusAbout(section.region.outer);
+  const radius = reachOf(section.region.outer);
   const [low, high] = [endRange(ends[0], radius), endRange(ends[1], radius)];
   return {
     from: addScaled(frame.origin, frame.z, -low.greatest),
@@ -86,14 +86,14 @@ function box({ from, to, radius }: Stretch, boxes: Float64Array, at: number): vo
 
 /** True when a bar lies wholly in a hole drilled through another one. */
 function inHole(bar: Standing, drilled: Standing): boolean {
-  const radius = radiusAbout(bar.section.region.outer);
+  const radius = reachOf(bar.section.region.outer);
   const axis = directionToLocal(drilled.frame, bar.frame.z);
   const origin = pointToLocal(drilled.frame, bar.frame.origin);
   return drilled.bores.some(({ point, direction, diameter }) => {
     const along = normalize(direction);
     const nearest = addScaled(origin, axis, dot(sub(point, origin), axis));
     const beside = length(cross(sub(nearest, point), along));
-    const lean = length(cross(axis, along)) * 2 * radiusAbout(drilled.section.region.outer);
+    const lean = length(cross(axis, along)) * 2 * reachOf(drilled.section.region.outer);
     return beside + lean + radius <= diameter / 2 + NODE_MM;
   });
 }

@@ -3,7 +3,8 @@
  *
  * Rules, in order: an end on a span is cut to that member's skin; two rails that end together are mitred, and posts that
  * end there are shaped to both; a post that ends where one rail ends is shaped to the rail, which goes on past the
- * post's far face by the overhang (none: flush); two posts, or two others, that end together are mitred; an end that meets nothing is cut square.
+ * post's far face by the overhang (none: flush); two posts, or two others, that end together are mitred; an end that
+ * meets nothing is cut square. Then branches that run into each other on one header are parted (see `shared-header`).
  *
  * @packageDocumentation
  */

@@ -12,7 +12,7 @@
  * @packageDocumentation
  */
 import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
-import { extentAlong, radiusAbout } from "../kernel/region-extent.js";
+import { extentAlong, reachOf } from "../kernel/region-extent.js";
 import { segmentDistance } from "../kernel/segment-distance.js";
 import { STATION_MM } from "../kernel/tolerance.js";
 import { cross, dot, sub, type Vec3 } from "../kernel/vec.js";
@@ -108,13 +108,13 @@ function standing(branch: Branch, key: string, header: Member): Standing {
   const { member } = branch;
   const along = (p: Vec3): number => dot(sub(p, header.frame.origin), header.frame.z);
   const [s0, s1] = [along(member.from), along(member.to)];
-  const radius = radiusAbout(member.section.region.outer);
+  const radius = reachOf(member.section.region.outer);
   return { ...branch, key, header, low: Math.min(s0, s1) - radius, high: Math.max(s0, s1) + radius };
 }
 
 /** False when the centrelines stay farther apart than the two sections reach. */
 function near(a: Member, b: Member): boolean {
-  const reach = radiusAbout(a.section.region.outer) + radiusAbout(b.section.region.outer);
+  const reach = reachOf(a.section.region.outer) + reachOf(b.section.region.outer);
   return segmentDistance(a.from, a.to, b.from, b.to).distance < reach;
 }
 

@@ -9,7 +9,7 @@
  * @packageDocumentation
  */
 import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
-import { radiusAbout } from "../kernel/region-extent.js";
+import { reachOf } from "../kernel/region-extent.js";
 import { distance } from "../kernel/vec.js";
 import type { Member } from "../members/member.js";
 import { type Decision, endKey } from "./decision.js";
@@ -52,7 +52,7 @@ export function yieldCycles(
 }
 
 function together(a: End, b: End): boolean {
-  const reach = radiusAbout(a.member.section.region.outer) + radiusAbout(b.member.section.region.outer);
+  const reach = reachOf(a.member.section.region.outer) + reachOf(b.member.section.region.outer);
   return distance(endPoint(a.member, a.end), endPoint(b.member, b.end)) <= reach;
 }
 

@@ -34,6 +34,15 @@ export function extentAlong(loop: Loop, direction: Vec2): { least: number; great
   return { least, greatest };
 }
 
+/** A distance from the section's origin that no point of a loop exceeds, millimetres; exact for circles about it and polygons. */
+export function reachOf(loop: Loop): number {
+  let reach = 0;
+  for (const s of loop) {
+    reach = Math.max(reach, s.kind === "line" ? Math.hypot(...s.from) : Math.hypot(...s.centre) + s.radius);
+  }
+  return reach;
+}
+
 function candidates(segment: Segment, direction: Vec2): Vec2[] {
   const points = [pointOn(segment, 0), pointOn(segment, 1)];
   if (segment.kind === "line" || segment.sweep === 0) return points;
@@ -65,17 +74,4 @@ export function farthestAlong(loop: Loop, direction: Vec2): Vec2 {
     if (!last || across(p) > across(last)) last = p;
   }
   return first && last ? [(first[0] + last[0]) / 2, (first[1] + last[1]) / 2] : [0, 0];
-}
-
-/** No point of the loop is farther from the axis than this, millimetres; for loops of lines and of arcs about the axis it is reached. */
-export function radiusAbout(loop: Loop): number {
-  let radius = 0;
-  for (const segment of loop) {
-    const own =
-      segment.kind === "arc"
-        ? Math.hypot(...segment.centre) + segment.radius
-        : Math.max(Math.hypot(...segment.from), Math.hypot(...segment.to));
-    radius = Math.max(radius, own);
-  }
-  return radius;
 }

@@ -12,7 +12,7 @@ import { type CompiledEnd, endAt } from "./end-compile.js";
 import { endRange } from "./end-range.js";
 import { closeIn, greatestOnOutline } from "./outline.js";
 import { loopsOf, type Region } from "./region.js";
-import { extentAlong, radiusAbout } from "./region-extent.js";
+import { extentAlong, reachOf } from "./region-extent.js";
 import { stretchesInside } from "./region-line.js";
 import { SHORTEST_FIBRE_MM } from "./tolerance.js";
 
@@ -23,7 +23,7 @@ const SAMPLES = 16;
  * `SHORTEST_FIBRE_MM`. Fibres that an end leaves open are passed over.
  */
 export function shortFibre(low: CompiledEnd, high: CompiledEnd, section: Region): number | null {
-  const radius = radiusAbout(section.outer);
+  const radius = reachOf(section.outer);
   if (endRange(low, radius).least + endRange(high, radius).least >= SHORTEST_FIBRE_MM) return null;
   const lack = (u: number, v: number): number => {
     const length = endAt(high, u, v).out + endAt(low, u, v).out;

@@ -7,7 +7,7 @@ import { type Joint, type JointModel, solidOf, solveJoints } from "../../src/joi
 import type { Vec3 } from "../../src/kernel/index.js";
 import { parseDesign } from "../../src/layout/index.js";
 import { layOut } from "../../src/layout/lay-out.js";
-import { type Member, rectBar, roundBar } from "../../src/members/index.js";
+import { type Member, rectBar, rectTube, roundBar } from "../../src/members/index.js";
 import {
   codesOf,
   numbersIn,
@@ -240,5 +240,42 @@ describe("the pottery guard", () => {
     expect(guard.diagnostics.map((d) => d.code)).toEqual(Array(3).fill("post-wider-than-rail"));
     const ends: Vec3[] = guard.pieces.map((p) => p.frame.origin);
     expect(numbersIn(ends).every(Number.isFinite)).toBe(true);
+  });
+});
+
+describe("a raking rail between square posts", () => {
+  it("dies into both with plumb cuts (handbook c30: 1-1/2 square on a 7.5/10.5 rake, post faces 48 in apart)", () => {
+    const inch = 25.4;
+    const rake = Math.atan2(7.5, 10.5);
+    const section = rectTube({
+      width: 1.5 * inch,
+      depth: 1.5 * inch,
+      wall: 3,
+      outerRadius: 0,
+      innerRadius: 0,
+    });
+    const span = (48 + 1.5) * inch;
+    const rise = span * Math.tan(rake);
+    const posts = [0, span].map((x, i) => post(`P${i}`, [x, 0, -900], [x, 0, rise + 900], { section }));
+    const between = rail("B", [0, 0, 0], [span, 0, rise], { role: "rail", section });
+    const piece = pieceOf(solve([...posts, between]), "B");
+    expect(piece.cuts.map((c) => c.kind)).toEqual(["plane", "plane"]);
+    for (const { saw } of piece.cuts) expect(saw?.fromSquare).toBeCloseTo((rake * 180) / Math.PI, 9);
+    expect(piece.lengths.longPoint.value / inch).toBeCloseTo(58.987, 3);
+    expect(piece.lengths.blank.value / inch).toBeCloseTo(60.059, 3);
+  });
+
+  it("of another tube, past the middle of a round post: the offset is in the cope's numbers (closed form)", () => {
+    const posts = [0, 1000].map((x, i) => post(`P${i}`, [x, 0, -900], [x, 0, 1600], { section: TUBE60 }));
+    const between = rail("B", [0, 7, 0], [1000, 7, 700], { role: "rail", section: TUBE42 });
+    const onto = (member: string, end: 0 | 1): Joint => ({
+      ...{ kind: "cope", id: member, end: { member: "B", end }, onto: [member] },
+    });
+    const solved = solve([...posts, between], [onto("P0", 0), onto("P1", 1)]);
+    expect(codesOf(solved)).toEqual([]);
+    for (const { cope } of pieceOf(solved, "B").cuts) {
+      expect(Math.abs(cope[0]!.offset)).toBeCloseTo(7, 9);
+      expect(cope[0]!.angle).toBeCloseTo(90 - (Math.atan2(700, 1000) * 180) / Math.PI, 9);
+    }
   });
 });
