@@ -41,13 +41,10 @@ export function closeEnd(shell: Shell, end: CompiledEnd, section: Region, index:
     const [u, v] = pointOn(segment, i.t0);
     const before = previous(intervals, k);
     const s = sideHeight(segment, i.t0, end.sheets[i.sheet] as Sheet);
-    // One sheet does not step against itself.
-    if (before.sheet !== i.sheet) {
-      const comesFrom = (loops[before.loop] as readonly Segment[])[before.segment] as Segment;
-      const sBefore = sideHeight(comesFrom, before.t1, end.sheets[before.sheet] as Sheet);
-      if (Math.abs(s - sBefore) > STEP_MM)
-        return { diagnostic: steppedEnd([u, v, s], Math.abs(s - sBefore), index) };
-    }
+    const comesFrom = (loops[before.loop] as readonly Segment[])[before.segment] as Segment;
+    const sBefore = sideHeight(comesFrom, before.t1, end.sheets[before.sheet] as Sheet);
+    if (Math.abs(s - sBefore) > STEP_MM)
+      return { diagnostic: steppedEnd([u, v, s], Math.abs(s - sBefore), index) };
     starts.push(addVertex(shell, [u, v, s]));
   }
   const chains = loops.map((l) => l.map((): EdgeUse[] => []));

@@ -6,7 +6,7 @@
  *
  * @packageDocumentation
  */
-import { type CompiledEnd, sheetAt } from "./end-compile.js";
+import { type CompiledEnd, endAt } from "./end-compile.js";
 import { loopsOf, pointOn, type Region, type Segment, segmentLength, tangentOn } from "./region.js";
 import { cornerHeight, type Sheet } from "./sheet.js";
 import { extremesOf } from "./station.js";
@@ -39,14 +39,9 @@ function cornerShare(segment: Segment): number {
 
 /** The point at `t`, moved into the material (which lies on the left of a segment). */
 export function insidePoint(segment: Segment, t: number): Vec2 {
-  if (segment.kind === "arc") {
-    const angle = segment.start + t * segment.sweep;
-    const r = segment.radius - (segment.sweep > 0 ? INSIDE_MM : -INSIDE_MM);
-    return [segment.centre[0] + r * Math.cos(angle), segment.centre[1] + r * Math.sin(angle)];
-  }
   const [u, v] = pointOn(segment, t);
   const [du, dv] = tangentOn(segment, t);
-  const k = INSIDE_MM / Math.sqrt(du * du + dv * dv);
+  const k = INSIDE_MM / Math.hypot(du, dv);
   return [u - dv * k, v + du * k];
 }
 
@@ -96,7 +91,7 @@ function ties(end: CompiledEnd, i: number, j: number, segment: Segment, t: numbe
 
 function labelAt(end: CompiledEnd, segment: Segment, t: number): number {
   const [u, v] = insidePoint(segment, t);
-  return sheetAt(end, u, v);
+  return endAt(end, u, v).sheet;
 }
 
 /** Splits [a, b] where the label changes between samples. */

@@ -20,7 +20,6 @@ import { saddleBetween, saddleNumbers, saddleParameter } from "./curve/saddle.js
 import { type CompiledEnd, endAt } from "./end-compile.js";
 import type { Region } from "./region.js";
 import { regionContains } from "./region-contains.js";
-import { reachOf } from "./region-extent.js";
 import { cornerHeight, type Sheet, sheetHeight } from "./sheet.js";
 import { INSIDE_MM, ON_SURFACE_MM, OTHER_CROSSING_MM, PARALLEL_SINE, STATION_MM } from "./tolerance.js";
 import { cross, distance, dot, length, normalize, sub, type Vec3 } from "./vec.js";
@@ -119,7 +118,10 @@ function parameterOn(curve: Curve, p: Vec3): number {
 
 /** Parameters between which a line can be over the section. */
 function reach(line: LineCurve, section: Region): readonly [number, number] {
-  const r = reachOf(section.outer);
+  let r = 0;
+  for (const s of section.outer) {
+    r = Math.max(r, s.kind === "line" ? Math.hypot(...s.from) : Math.hypot(...s.centre) + s.radius);
+  }
   const [u, v] = line.direction;
   const d2 = u * u + v * v;
   const middle = -(line.origin[0] * u + line.origin[1] * v) / d2;
