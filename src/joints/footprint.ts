@@ -11,7 +11,7 @@ import { insidePoint } from "../kernel/end-boundary.js";
 import { type CompiledEnd, outAt } from "../kernel/end-compile.js";
 import { endRange } from "../kernel/end-range.js";
 import { pointToLocal, pointToParent } from "../kernel/frame.js";
-import { radiusAbout } from "../kernel/region-extent.js";
+import { reachOf } from "../kernel/region-extent.js";
 import { STEP_MM } from "../kernel/tolerance.js";
 import { dot, sub, type Vec3 } from "../kernel/vec.js";
 import type { Member } from "../members/member.js";
@@ -32,7 +32,7 @@ interface Filled {
 }
 
 function filled(header: Compiled): Filled {
-  const radius = radiusAbout(header.member.section.region.outer);
+  const radius = reachOf(header.member.section.region.outer);
   const [low, high] = header.ends;
   return {
     header,

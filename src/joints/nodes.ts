@@ -2,10 +2,12 @@
  * Who meets where: ends that share a node, and ends that stand on another member's centreline.
  *
  * Ends nearer than the node tolerance are one cluster (single link, so the result does not depend on the order of the
- * members). An end within the tolerance of a centreline, and farther than that from its ends, stands on that span.
+ * members). An end within the tolerance of a centreline, and farther than that from its ends, stands on that span. Who
+ * may meet is asked of a tree of boxes, so that rows of one guard beside or above another cost no more than one alone.
  *
  * @packageDocumentation
  */
+import { forEachOverlap } from "../kernel/mesh/box-tree.js";
 import { addScaled, distance, dot, sub, type Vec3 } from "../kernel/vec.js";
 import type { Member } from "../members/member.js";
 import type { MemberEnd } from "./joint.js";
@@ -34,11 +36,7 @@ export function onSpan(member: Member, p: Vec3, tolerance: number): boolean {
 
 /** The meetings of all ends, end 0 before end 1, in the members' order. */
 export function meetingsOf(members: readonly Member[], tolerance: number): Meeting[] {
-  const ends = members.flatMap((m) =>
-    ([0, 1] as const).map((end) => ({ member: m, end, point: endPoint(m, end), cluster: -1 })),
-  );
-  // Sorted along x, only neighbours within the tolerance can touch: near-linear for a real guard.
-  const order = ends.map((_, i) => i).sort((a, b) => at(ends, a).point[0] - at(ends, b).point[0] || a - b);
+  const ends = members.flatMap((m) => [endOf(m, 0), endOf(m, 1)]);
   const root = ends.map((_, i) => i);
   const find = (i: number): number => {
     let r = i;
@@ -46,56 +44,58 @@ export function meetingsOf(members: readonly Member[], tolerance: number): Meeti
     root[i] = r;
     return r;
   };
-  for (let a = 0; a < order.length; a++) {
-    const p = at(ends, order[a] as number).point;
-    for (let b = a + 1; b < order.length; b++) {
-      const q = at(ends, order[b] as number).point;
-      if (q[0] - p[0] > tolerance) break;
-      if (distance(p, q) <= tolerance) root[find(order[b] as number)] = find(order[a] as number);
+  const spans = ends.map((): number[] => []);
+  // Boxes of the ends first, then those of the members: both kinds of meeting are overlaps of boxes.
+  forEachOverlap(boxesOf(ends, members, tolerance), (i, j) => {
+    const [a, b] = i < j ? [i, j] : [j, i];
+    if (a >= ends.length) return;
+    const end = ends[a] as MemberPoint;
+    if (b < ends.length) {
+      if (distance(end.point, (ends[b] as MemberPoint).point) <= tolerance) root[find(b)] = find(a);
+      return;
     }
-  }
+    const member = members[b - ends.length] as Member;
+    if (member !== end.member && onSpan(member, end.point, tolerance))
+      (spans[a] as number[]).push(b - ends.length);
+  });
   const clusters = new Map<number, number[]>();
   for (let i = 0; i < ends.length; i++) {
     const list = clusters.get(find(i));
     if (list) list.push(i);
     else clusters.set(find(i), [i]);
   }
-  const spans = spanIndex(members, tolerance);
+  const nameOf = ({ member, end }: MemberPoint): MemberEnd => ({ member: member.id, end });
   return ends.map((e, i) => ({
-    end: { member: e.member.id, end: e.end },
+    end: nameOf(e),
     ends: (clusters.get(find(i)) as number[])
       .filter((j) => j !== i)
-      .map((j) => ({ member: at(ends, j).member.id, end: at(ends, j).end })),
-    spans: spans(e.point)
-      .filter((m) => m !== e.member && onSpan(m, e.point, tolerance))
-      .map((m) => m.id),
+      .map((j) => nameOf(ends[j] as MemberPoint)),
+    spans: (spans[i] as number[]).sort((a, b) => a - b).map((k) => (members[k] as Member).id),
   }));
 }
 
-function at<T>(list: readonly T[], i: number): T {
-  return list[i] as T;
+interface MemberPoint {
+  readonly member: Member;
+  readonly end: 0 | 1;
+  readonly point: Vec3;
 }
 
-/** Members whose extent in x covers a point, in the members' order. */
-function spanIndex(members: readonly Member[], tolerance: number): (p: Vec3) => readonly Member[] {
-  const sorted = members
-    .map((m, index) => ({ m, index, lo: Math.min(m.from[0], m.to[0]), hi: Math.max(m.from[0], m.to[0]) }))
-    .sort((a, b) => a.lo - b.lo || a.index - b.index);
-  // Greatest `hi` up to each place: tells when no earlier member can reach as far as the point.
-  const reach: number[] = [];
-  for (const s of sorted) reach.push(Math.max(s.hi, reach[reach.length - 1] ?? Number.NEGATIVE_INFINITY));
-  return (p) => {
-    let hi = sorted.length;
-    let lo = 0;
-    while (lo < hi) {
-      const mid = (lo + hi) >> 1;
-      if (at(sorted, mid).lo <= p[0] + tolerance) lo = mid + 1;
-      else hi = mid;
+function endOf(member: Member, end: 0 | 1): MemberPoint {
+  return { member, end, point: endPoint(member, end) };
+}
+
+/** Boxes round points and centrelines, each wider by the tolerance all round. */
+function boxesOf(ends: readonly MemberPoint[], members: readonly Member[], tolerance: number): Float64Array {
+  const boxes = new Float64Array(6 * (ends.length + members.length));
+  let at = 0;
+  const box = (p: Vec3, q: Vec3): void => {
+    for (let k = 0; k < 3; k++) {
+      boxes[at + k] = Math.min(p[k] as number, q[k] as number) - tolerance;
+      boxes[at + k + 3] = Math.max(p[k] as number, q[k] as number) + tolerance;
     }
-    const out: (typeof sorted)[number][] = [];
-    for (let i = lo - 1; i >= 0 && at(reach, i) >= p[0] - tolerance; i--) {
-      if (at(sorted, i).hi >= p[0] - tolerance) out.push(at(sorted, i));
-    }
-    return out.sort((a, b) => a.index - b.index).map((s) => s.m);
+    at += 6;
   };
+  for (const { point } of ends) box(point, point);
+  for (const { from, to } of members) box(from, to);
+  return boxes;
 }

@@ -12,7 +12,7 @@ import type { Diagnostic } from "./diagnostic.js";
 import type { CompiledEnd } from "./end-compile.js";
 import { endRange } from "./end-range.js";
 import type { Region } from "./region.js";
-import { radiusAbout } from "./region-extent.js";
+import { reachOf } from "./region-extent.js";
 
 /** Walls of all bores that can be cut, and why the others cannot. */
 export interface BorePlan {
@@ -30,7 +30,7 @@ export function planBores(
   if (bores.length === 0) return { walls: [], diagnostics: [] };
   const placed: PlacedWall[] = [];
   const diagnostics: Diagnostic[] = [];
-  const radius = radiusAbout(section.outer);
+  const radius = reachOf(section.outer);
   const [lowBound, highBound] = [endRange(low, radius).least, endRange(high, radius).least];
   for (const bore of bores) {
     const made = boreWalls(section, bore);

@@ -22,7 +22,7 @@ import { type CompiledEnd, endAt, type Split, splitBetween } from "./end-compile
 import { frameFromAxis } from "./frame.js";
 import type { Region } from "./region.js";
 import { regionContains } from "./region-contains.js";
-import { radiusAbout } from "./region-extent.js";
+import { reachOf } from "./region-extent.js";
 import { cornerHeight, type Sheet, sheetHeight } from "./sheet.js";
 import type { Surface } from "./surface.js";
 import { looksAt, signChanges } from "./takeover.js";
@@ -139,7 +139,7 @@ function rangeOf(curve: Curve, section: Region): ParameterRange | null {
 
 /** Parameters between which a line can be over the section. */
 function reach(line: LineCurve, section: Region): ParameterRange {
-  const r = radiusAbout(section.outer);
+  const r = reachOf(section.outer);
   const [u, v] = line.direction;
   const d2 = u * u + v * v;
   const middle = -(line.origin[0] * u + line.origin[1] * v) / d2;

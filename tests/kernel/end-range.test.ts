@@ -4,7 +4,7 @@
 import { describe, expect, it } from "vitest";
 import { compileEnd, outAt } from "../../src/kernel/end-compile.js";
 import { endRange } from "../../src/kernel/end-range.js";
-import { radiusAbout } from "../../src/kernel/region-extent.js";
+import { reachOf } from "../../src/kernel/region-extent.js";
 import { barOf, SQUARE } from "../support/joint-case.js";
 import { randomCase } from "../support/random-cases.js";
 
@@ -12,7 +12,7 @@ describe("endRange", () => {
   it("is never above a place of the end, both ends, ten kinds of joint", () => {
     for (let n = 0; n < 200; n++) {
       const bar = barOf(randomCase(n, 77));
-      const reach = radiusAbout(bar.section.outer);
+      const reach = reachOf(bar.section.outer);
       for (const k of [0, 1] as const) {
         const { end } = compileEnd(bar.ends[k], k === 0 ? -1 : 1, bar.section);
         if (!end) continue;
