@@ -11,6 +11,7 @@ import { type ConicCurve, conicParameter } from "./curve/conic.js";
 import { type Curve, derivatives, evaluate } from "./curve/curve.js";
 import {
   equalCylindersMeet,
+  parallelCylindersMeet,
   planeAcrossCylinder,
   planeAlongCylinder,
   planesMeet,
@@ -112,7 +113,7 @@ function meetingSurfaces(a: Surface, b: Surface): readonly Curve[] {
     return line ? [line] : [];
   }
   if (a.kind === "cylinder" && b.kind === "cylinder") {
-    if (length(cross(a.frame.z, b.frame.z)) < PARALLEL_SINE) return [];
+    if (length(cross(a.frame.z, b.frame.z)) < PARALLEL_SINE) return parallelCylindersMeet(a, b);
     const conics = equalCylindersMeet(a, b, STATION_MM);
     if (conics.length > 0) return conics;
     return saddlesBetween(a, b);

@@ -14,7 +14,7 @@ import { WORLD } from "./frame.js";
 import { type ArcSegment, pointOn, type Segment } from "./region.js";
 import { cornerHeight, type RoundTerm, type Sheet, sheetHeight } from "./sheet.js";
 import { type CylinderSurface, type PlaneSurface, parametersOf, type Surface } from "./surface.js";
-import { GRAZING_SHARE, RULING_ACROSS_MM, SILHOUETTE_RELATIVE } from "./tolerance.js";
+import { GRAZING_SHARE, RULING_SAGITTA_MM, SILHOUETTE_RELATIVE } from "./tolerance.js";
 import { addScaled, distance, dot, length, sub, type Vec3 } from "./vec.js";
 
 /** A curve with the stretch of it that is used. */
@@ -143,7 +143,8 @@ export function sideEdge(
     if (sheet.surface.kind === "plane") return line();
     const { z } = sheet.surface.frame;
     const whole = sub(q, p);
-    if (length(addScaled(whole, z, -dot(whole, z))) < RULING_ACROSS_MM) return line();
+    const across = length(addScaled(whole, z, -dot(whole, z)));
+    if (across * across < 8 * sheet.surface.radius * RULING_SAGITTA_MM) return line();
     const conic = planeAcrossCylinder(sideSurface(segment) as PlaneSurface, sheet.surface);
     return conic ? conicStretch(conic, p, q, mid) : line();
   }

@@ -20,10 +20,10 @@ export const ON_SURFACE_MM = 2e-6;
 export const BRACKET_MM = 1e-10;
 
 /**
- * mm. A straight side that moves less than this across a round header lies on one of its rulings: the sagitta c²/8R stays
- * below 10⁻⁹ mm, and the ellipse in its place would be so long that its own rounding is no less. Users: side edge.
+ * mm. A straight side that leaves a ruling of a round header by a sagitta below this lies on it, by half a station: the
+ * ellipse in its place would be kilometres long, and its rounding no less. Users: side edge.
  */
-export const RULING_ACROSS_MM = 3e-4;
+export const RULING_SAGITTA_MM = 5e-7;
 
 /** mm. How far inside the section a label is read, so that a ridge along a side is on one side of it. Users: end boundary, ridges. */
 export const INSIDE_MM = 1e-6;
@@ -66,7 +66,7 @@ export const CORNER_SHARE = 1e-10;
 
 /**
  * mm along a side. A break this near a corner is the corner: an edge carried on past its kink by so little leaves its
- * vertex by less than ON_SURFACE_MM at 15 degrees, and a shorter edge would be no edge. Users: end boundary.
+ * vertex by less than ON_SURFACE_MM at 15 degrees, and a shorter edge would be no edge. Users: end boundary, no-kink.
  */
 export const CORNER_MM = 2e-7;
 

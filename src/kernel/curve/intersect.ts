@@ -53,6 +53,25 @@ export function planesMeet(a: PlaneSurface, b: PlaneSurface): LineCurve | null {
   return { kind: "line", origin: scale(p, 1 / (sine * sine)), direction: scale(along, 1 / sine) };
 }
 
+/** The rulings (0 or 2) in which two cylinders with parallel axes meet; one cylinder in itself meets nowhere. */
+export function parallelCylindersMeet(a: CylinderSurface, b: CylinderSurface): readonly LineCurve[] {
+  const { origin, z } = a.frame;
+  const w = sub(b.frame.origin, origin);
+  const across = addScaled(w, z, -dot(w, z));
+  const apart = length(across);
+  // From the axis of the first to the plane of the two rulings, and from there to either.
+  const reach = (apart + ((a.radius - b.radius) * (a.radius + b.radius)) / apart) / 2;
+  const half2 = (a.radius - reach) * (a.radius + reach);
+  if (!(half2 > 0)) return [];
+  const foot = addScaled(origin, across, reach / apart);
+  const side = scale(cross(z, across), 1 / apart);
+  return [1, -1].map((k) => ({
+    kind: "line",
+    origin: addScaled(foot, side, k * Math.sqrt(half2)),
+    direction: z,
+  }));
+}
+
 /**
  * The two ellipses in which equal cylinders with meeting axes cut each other, by the planes that halve the angles
  * between the axes; empty when the radii differ or the axes miss by more than `tolerance` millimetres.

@@ -11,7 +11,7 @@ import { evaluate } from "../curve/curve.js";
 import type { SaddleCurve } from "../curve/saddle.js";
 import { type Diagnostic, diagnostic } from "../diagnostic.js";
 import type { Edge, Solid } from "../solid.js";
-import { KINK_AT_END } from "../tolerance.js";
+import { CORNER_MM, KINK_AT_END } from "../tolerance.js";
 import { dot, normalize, sub } from "../vec.js";
 
 /** Stretches in which the sharpest turn is looked for. */
@@ -51,7 +51,9 @@ export function noKink(solid: Solid): Diagnostic[] {
 
 /** The parameter where a zero bracket's root has not the curve's sign; null when it has it all along. */
 function wrongSign(c: SaddleCurve, t0: number, t1: number): number | null {
-  const [lo, hi] = [Math.min(t0, t1) + KINK_AT_END, Math.max(t0, t1) - KINK_AT_END];
+  // An edge may be carried on past its kink by as much as makes a break the corner.
+  const past = Math.max(KINK_AT_END, CORNER_MM / c.radius);
+  const [lo, hi] = [Math.min(t0, t1) + past, Math.max(t0, t1) - past];
   const half = (t: number): number => (t - c.phiN) / 2;
   for (const t of [lo, (lo + hi) / 2, hi]) {
     if (c.a0 === 0 && Math.sin(half(t)) * c.signA < 0) return t;
