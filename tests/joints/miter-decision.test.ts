@@ -55,8 +55,8 @@ describe("miterDecisions", () => {
         rail("A", [-c, 0, -s] as Vec3, [0, 0, 0], { section }),
         rail("B", [0, 0, 0], [0, c, s], { section }),
       ).diagnostics.map((d) => d.code);
-    expect(climb(SQUARE40)).toEqual(["miter-steps"]);
-    expect(climb(rectTube({ width: 40, depth: 40, wall: 3 }))).toEqual(["miter-steps"]);
+    expect(climb(SQUARE40)).toEqual(["miter-twists"]);
+    expect(climb(rectTube({ width: 40, depth: 40, wall: 3 }))).toEqual(["miter-twists"]);
     expect(climb(TUBE42)).toEqual([]);
     // Level to level turns without a twist.
     const flat = decide(
