@@ -8,14 +8,14 @@
  */
 import { evaluate } from "../kernel/curve/curve.js";
 import { type Extremes, extremesAlong, type Field, including } from "../kernel/edge-extremes.js";
-import type { EndExpression, HitContact } from "../kernel/end.js";
+import type { EndExpression, HitContact, PlaneContact } from "../kernel/end.js";
 import { endAt } from "../kernel/end-compile.js";
 import { directionToParent, pointToLocal, pointToParent } from "../kernel/frame.js";
 import { loopDistance } from "../kernel/loop-distance.js";
 import { regionContains } from "../kernel/region-contains.js";
 import type { Edge, Face } from "../kernel/solid.js";
 import { ON_SURFACE_MM } from "../kernel/tolerance.js";
-import type { Vec3 } from "../kernel/vec.js";
+import { dot, normalize, scale, sub, type Vec3 } from "../kernel/vec.js";
 import { type Body, fromCut, fromEnd, fromMaterial, fromSkin, type Mate } from "./mate.js";
 import type { Contact } from "./piece.js";
 import { nearestToLine } from "./stationary.js";
@@ -75,11 +75,29 @@ export function faceMet(contact: Contact, body: Body, mate: Mate, beside: readon
       return nearestOf([mate, ...beside].map(fromSkin));
     case "miter": {
       const shared = mate.piece.cuts.find((c) => c.kind === "miter" && c.onto.includes(contact.piece));
-      return shared ? fromCut(mate, shared.end) : fromSkin(mate);
+      return shared ? fromCut(mate, shared.end) : (fromPartingPlane(mate, contact.piece) ?? fromSkin(mate));
     }
     case "seat":
       return seatOn(contact, body, mate);
   }
+}
+
+/** Distance from the plane that parts a mate from a piece beside it on one header; null where it has none. */
+function fromPartingPlane(mate: Mate, id: string): Field | null {
+  for (const end of [0, 1] as const) {
+    const plane = planeOnto(mate.piece.ends[end], id);
+    if (!plane) continue;
+    const outward = plane.normal[2] * (end === 0 ? -1 : 1) > 0 ? 1 : -1;
+    const normal = scale(normalize(plane.normal), outward);
+    const gradient = directionToParent(mate.stand, normal);
+    return (p) => ({ value: dot(sub(pointToLocal(mate.stand, p), plane.point), normal), gradient });
+  }
+  return null;
+}
+
+function planeOnto(e: EndExpression, onto: string): PlaneContact | undefined {
+  if (e.kind === "plane") return e.source.onto === onto ? e : undefined;
+  return e.kind === "hit" ? undefined : e.of.map((x) => planeOnto(x, onto)).find((x) => x !== undefined);
 }
 
 function nearestOf(fields: readonly Field[]): Field {

@@ -3,11 +3,11 @@
  *
  * A level foot, a rake (slope 0.7) and a level landing carry three rails; the rails go round a plan corner on a round
  * post that stands through; the guard ends past its last post. A bar passes through two posts, the corner post is
- * drilled from two sides, and a frame of equal square tube stands beside it. Layout millimetres, top nosing at the origin.
+ * drilled from two sides and stands on a base plate, and a frame of equal square tube stands beside it. Layout millimetres, top nosing at the origin.
  */
 import type { Joint } from "../../src/joints/index.js";
 import type { Vec3 } from "../../src/kernel/index.js";
-import { type Member, member, rectTube, roundBar, roundTube } from "../../src/members/index.js";
+import { type Member, member, plate, rectTube, roundBar, roundTube } from "../../src/members/index.js";
 
 const TOP = roundTube({ od: 48.3, wall: 3.2 });
 const LOWER = roundTube({ od: 33.7, wall: 3 });
@@ -67,9 +67,20 @@ const frame = [
 /** A bar that passes through the corner post and the end post. */
 const bar = member({ id: "B", section: BAR, role: "rail", from: [1500, -80, 150], to: [1500, 1280, 150] });
 
+/** Under the corner post. */
+const base = plate({
+  id: "BP4",
+  outline: { width: 120, depth: 120, cornerRadius: 10 },
+  thickness: 10,
+  holes: [-44, 44].flatMap((u) => [-44, 44].map((v) => ({ at: [u, v] as const, diameter: 13 }))),
+  at: [1500, 0, 0],
+  normal: [0, 0, 1],
+});
+
 export const G1: { readonly members: readonly Member[]; readonly joints: readonly Joint[] } = {
-  members: [...topRails, ...posts, ...lowerRails, ...frame, bar],
+  members: [...topRails, ...posts, ...lowerRails, ...frame, bar, base],
   joints: [
+    { kind: "cut", id: "foot of P4", end: { member: "P4", end: 0 }, cut: { type: "face" }, onto: "BP4" },
     ...["P4", "P5"].map(
       (id): Joint => ({ kind: "through", id: `B through ${id}`, bar: "B", member: id, clearance: 0.5 }),
     ),
