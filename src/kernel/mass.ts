@@ -8,11 +8,11 @@
  *
  * @packageDocumentation
  */
-import { derivatives } from "./curve/curve.js";
+import { type Curve, derivatives } from "./curve/curve.js";
 import { type GaussRule, gaussRule } from "./gauss.js";
 import type { Edge, Face, Solid } from "./solid.js";
-import { INTEGRAL_RELATIVE } from "./tolerance.js";
-import { distance, dot, sub, type Vec3 } from "./vec.js";
+import { INTEGRAL_RELATIVE, ROUNDING_SHARE } from "./tolerance.js";
+import { cross, distance, dot, length, sub, type Vec3 } from "./vec.js";
 
 /** Mass properties per unit of density, in the solid's frame. */
 export interface MassProperties {
@@ -48,8 +48,8 @@ export function massProperties(solid: Solid): MassProperties {
     for (const loop of face.loops) {
       for (const use of loop) {
         const edge = solid.edges[use.edge] as Edge;
-        // Along a ruling φ stands still and the integral is zero.
-        if (edge.curve.kind === "line" && face.surface.kind === "cylinder") continue;
+        // Along a ruling φ stands still and the integral is zero; a line may also be the chord of a slender ellipse.
+        if (face.surface.kind === "cylinder" && isRuling(edge.curve, face.surface.frame.z)) continue;
         const [a, b] = use.forward ? [edge.t0, edge.t1] : [edge.t1, edge.t0];
         const whole = panel(face, edge, centre, a, b);
         parts.push({ face, edge, a, b, whole });
@@ -87,6 +87,10 @@ export function massProperties(solid: Solid): MassProperties {
       zx: zx - v * c[2] * c[0],
     },
   };
+}
+
+function isRuling(curve: Curve, axis: Vec3): boolean {
+  return curve.kind === "line" && length(cross(curve.direction, axis)) < ROUNDING_SHARE;
 }
 
 const MAX_DEPTH = 48;

@@ -290,12 +290,13 @@ const SAMPLES = 96;
 /** Parameters where a third sheet reaches the candidate, or where it crosses a break of a header. */
 function changes(end: CompiledEnd, c: Candidate, lo: number, hi: number): number[] {
   const measures: ((p: Vec3) => number)[] = [];
+  // Breaks first: where a third sheet only touches, its own place is known to the root of a rounding.
+  for (const hit of end.hits) {
+    for (const h of hit.breaks) measures.push((p) => hit.h0 + hit.hu * p[0] + hit.hv * p[1] - h);
+  }
   for (const [k, sheet] of end.sheets.entries()) {
     if (k === c.i || k === c.j) continue;
     measures.push((p) => sheetHeight(sheet, p[0], p[1]) - p[2]);
-  }
-  for (const hit of end.hits) {
-    for (const h of hit.breaks) measures.push((p) => hit.h0 + hit.hu * p[0] + hit.hv * p[1] - h);
   }
   for (const { centre, major, minor } of c.mates) {
     const normal = normalize(cross(major, minor));

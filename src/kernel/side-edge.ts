@@ -83,7 +83,10 @@ export function sideHeight(segment: Segment, t: number, sheet: Sheet): number {
   // Where a side crosses the silhouette the root is zero, whatever its rounding: a break lies there as exactly as a
   // double can say. Where it only touches (a zero bracket) the formula is exact.
   const h = round.h0 + round.hu * u + round.hv * v;
-  const crosses = (h > 0 ? curve.a0 : curve.b0) !== 0;
+  const half = (phi - curve.phiN) / 2;
+  const [sin, cos] = [Math.sin(half), Math.cos(half)];
+  const nearA = curve.a0 + 2 * curve.radius * sin * sin < curve.b0 + 2 * curve.radius * cos * cos;
+  const crosses = (nearA ? curve.a0 : curve.b0) !== 0;
   const atSilhouette = Math.abs(round.radius - Math.abs(h)) < SILHOUETTE_RELATIVE * round.radius;
   return crosses && atSilhouette ? sheet.c + sheet.a * u + sheet.b * v : saddleHeight(curve, phi);
 }

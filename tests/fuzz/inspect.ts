@@ -34,7 +34,7 @@ export interface Looks {
 /** mm. A joint may overlap, or stand open beyond its root gap, by this. */
 const OFF_MM = 2e-6;
 /** Relative. Somewhere in a case a break or a silhouette may have been moved by up to a millionth of a millimetre. */
-const VOLUME = 1e-7;
+const VOLUME = 1e-8;
 /** Relative: the same where all of a branch 12 mm wide has been moved by as much along its header, at 15 degrees. */
 const SNAPPED_VOLUME = 3e-7;
 /** Relative: what a general kernel may differ by; beside a tangency it errs by more, and there the quadrature decides. */
