@@ -41,11 +41,6 @@ function cornerShare(segment: Segment): number {
 
 /** The point at `t`, moved into the material (which lies on the left of a segment) by `off` mm. */
 export function insidePoint(segment: Segment, t: number, off: number = INSIDE_MM): Vec2 {
-  if (segment.kind === "arc") {
-    const angle = segment.start + t * segment.sweep;
-    const r = segment.radius - (segment.sweep > 0 ? off : -off);
-    return [segment.centre[0] + r * Math.cos(angle), segment.centre[1] + r * Math.sin(angle)];
-  }
   const [u, v] = pointOn(segment, t);
   const [du, dv] = tangentOn(segment, t);
   const k = off / Math.sqrt(du * du + dv * dv);
