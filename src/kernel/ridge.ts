@@ -182,7 +182,7 @@ function ridgesAlong(
     events.push({ t, vertex: v.index, point: v.point });
   }
   // A saddle that ends goes on as another one.
-  for (const t of [...changes(end, c, lo, hi), ...(closed ? [] : [lo, hi])]) {
+  for (const t of [...changes(end, section, c, lo, hi), ...(closed ? [] : [lo, hi])]) {
     const point = evaluate(c.curve, t);
     if (events.some((e) => distance(e.point, point) < SAME_EVENT_MM)) continue;
     if (regionContains(section, [point[0], point[1]])) events.push({ t, vertex: -1, point });
@@ -288,7 +288,7 @@ function sidesAt(
 const SAMPLES = 96;
 
 /** Parameters where a third sheet reaches the candidate, or where it crosses a break of a header. */
-function changes(end: CompiledEnd, c: Candidate, lo: number, hi: number): number[] {
+function changes(end: CompiledEnd, section: Region, c: Candidate, lo: number, hi: number): number[] {
   const measures: ((p: Vec3) => number)[] = [];
   // Breaks first: where a third sheet only touches, its own place is known to the root of a rounding.
   for (const hit of end.hits) {
@@ -302,8 +302,37 @@ function changes(end: CompiledEnd, c: Candidate, lo: number, hi: number): number
     const normal = normalize(cross(major, minor));
     measures.push((p) => dot(sub(p, centre), normal));
   }
+  const { curve } = c;
+  const near = curve.kind === "conic" ? parametersOver(curve, section) : null;
   return measures.flatMap((f) => {
-    const at = (t: number): number => f(evaluate(c.curve, t));
-    return signChanges(at, looksAt(at, lo, hi, SAMPLES));
+    const at = (t: number): number => f(evaluate(curve, t));
+    return signChanges(at, near ? near.map((t) => ({ t, value: at(t) })) : looksAt(at, lo, hi, SAMPLES));
   });
+}
+
+/** Looks from one side of the section to the other. */
+const LOOKS_ACROSS = 8;
+
+/** Parameters of a conic where it is over the section, near to each other; a long ellipse is over it for a moment only. */
+function parametersOver(c: ConicCurve, section: Region): number[] {
+  const r = reachOf(section.outer);
+  const speed = Math.hypot(c.major[0], c.major[1], c.minor[0], c.minor[1]);
+  const out: number[] = [];
+  const cover = (a: number, b: number): void => {
+    const [u, v] = evaluate(c, (a + b) / 2);
+    const span = (speed * (b - a)) / 2;
+    if (Math.hypot(u, v) - span > r) return;
+    const mid = (a + b) / 2;
+    if (span > r / LOOKS_ACROSS && mid > a && mid < b) {
+      cover(a, mid);
+      cover(mid, b);
+    } else {
+      if (out[out.length - 1] !== a) out.push(a);
+      out.push(b);
+    }
+  };
+  for (let k = 0; k < SAMPLES; k++) {
+    cover(-Math.PI + (2 * Math.PI * k) / SAMPLES, -Math.PI + (2 * Math.PI * (k + 1)) / SAMPLES);
+  }
+  return out;
 }

@@ -54,6 +54,7 @@ function wrongSign(c: SaddleCurve, t0: number, t1: number): number | null {
   // An edge may be carried on past its kink by as much as makes a break the corner.
   const past = Math.max(KINK_AT_END, CORNER_MM / c.radius);
   const [lo, hi] = [Math.min(t0, t1) + past, Math.max(t0, t1) - past];
+  if (lo >= hi) return null;
   const half = (t: number): number => (t - c.phiN) / 2;
   for (const t of [lo, (lo + hi) / 2, hi]) {
     if (c.a0 === 0 && Math.sin(half(t)) * c.signA < 0) return t;
