@@ -13,7 +13,7 @@ import {
   type Joint,
   type Piece,
 } from "../../src/joints/index.js";
-import { pointToLocal, type Vec3 } from "../../src/kernel/index.js";
+import { pointToLocal, pointToParent, type Vec3 } from "../../src/kernel/index.js";
 import type { Member, Section } from "../../src/members/index.js";
 import { contactRange, endPoints, materialDistance, type Placed, placed } from "./fit.js";
 import { frames, solveFrame } from "./frames.js";
@@ -49,10 +49,7 @@ function moved(piece: Piece, by: Vec3): Piece {
 }
 
 /** What is wrong with the fits of a solution whose pieces are all whole. */
-function misfits(solution: {
-  readonly pieces: readonly Piece[];
-  readonly contacts: readonly Contact[];
-}): string[] {
+function misfits(solution: Parameters<typeof fitsOf>[0]): string[] {
   return fitsOf(solution).flatMap((made, i) => {
     const c = solution.contacts[i]!;
     const name = `${c.piece} on ${c.onto}`;
@@ -320,13 +317,10 @@ describe("random misplacements, by other routes", () => {
     kernel.setup();
   });
   const solidOf = ({ piece, mesh }: Placed) => {
-    const at = (i: number): Vec3 => [mesh.positions[i]!, mesh.positions[i + 1]!, mesh.positions[i + 2]!];
-    const { origin, x, y, z } = piece.frame;
-    const out = new Float32Array(mesh.positions.length);
-    for (let i = 0; i < out.length; i += 3) {
-      const q = at(i);
-      for (const k of [0, 1, 2]) out[i + k] = origin[k]! + q[0] * x[k]! + q[1] * y[k]! + q[2] * z[k]!;
-    }
+    const { positions: at } = mesh;
+    const out = new Float32Array(at.length);
+    for (let i = 0; i < at.length; i += 3)
+      out.set(pointToParent(piece.frame, [at[i]!, at[i + 1]!, at[i + 2]!]), i);
     return new kernel.Manifold(
       new kernel.Mesh({ numProp: 3, vertProperties: out, triVerts: Uint32Array.from(mesh.triangles) }),
     );
@@ -378,10 +372,7 @@ describe("random misplacements, by other routes", () => {
         const { contact, rail: r, post: p } = raking(rake, section, railSection);
         const piece = moved(p, [dx, dy, dz]);
         const found = measured(contact, [r, piece]);
-        const deep = (at: Vec3): number => {
-          const [u, v] = pointToLocal(r.frame, at);
-          return -outside(r.section, u, v);
-        };
+        const deep = (at: Vec3): number => -outside(r.section, ...pointToLocal(r.frame, at));
         let deepest = 0;
         // Vertices lie on the solid itself; the first of the points are these.
         const { mesh, points } = placed(piece);
@@ -399,7 +390,7 @@ describe("random misplacements, by other routes", () => {
   });
 
   /** Distance from the full section: a tube counts as a bar. */
-  function outside(section: Section, u: number, v: number): number {
+  function outside(section: Section, u: number, v: number, _along: number): number {
     const { shape } = section;
     if (shape.kind === "round-tube") return Math.hypot(u, v) - shape.od / 2;
     if (shape.kind !== "rect-tube") return materialDistance(section, u, v);
