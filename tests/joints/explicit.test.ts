@@ -113,6 +113,13 @@ describe("a cut asked for", () => {
     expect(codes([cut({ type: "plumb" }, P1)], members)).toEqual(["cut-along-axis"]);
     expect(codes([cut({ type: "level" }, { member: "R", end: 0 })], members)).toEqual(["cut-along-axis"]);
     expect(codes([cut({ type: "plane", normal: [1, 0, 0] }, P1)], members)).toEqual(["cut-along-axis"]);
+    // On the raking rail: square to its axis, and the same normal mirrored, which is not.
+    const square = (x: number): CutDirection => ({
+      type: "plane",
+      normal: [x * Math.sin(t), 0, Math.cos(t)],
+    });
+    expect(codes([cut(square(-1))], members)).toEqual(["cut-along-axis"]);
+    expect(codes([cut(square(1))], members)).toEqual([]);
     // A normal of no length says nothing.
     expect(codes([cut({ type: "plane", normal: [0, 0, 0] })], members)).toEqual(["cut-along-axis"]);
   });

@@ -211,6 +211,17 @@ describe("options", () => {
   });
 });
 
+describe("what meets", () => {
+  it("is named: the first pair of triangles, and a corner of it", () => {
+    const pair = joinMeshes(tetrahedronMesh(6), tetrahedronMesh(6, [1, 1, 1]));
+    const found = checkMesh(pair, "full").diagnostics.find((d) => d.code === "mesh-self-intersection")!;
+    const [, one, other] = /the first are (\d+) and (\d+)/.exec(found.message)!;
+    // One triangle of each tetrahedron, in their order.
+    expect([Number(one) < 4, Number(other) >= 4 && Number(other) < 8]).toEqual([true, true]);
+    expect(found.point).toHaveLength(3);
+  });
+});
+
 describe("pinched vertices", () => {
   it("are a warning: two tetrahedra on one common vertex", () => {
     const pinched = meshOf(
