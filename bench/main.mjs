@@ -30,7 +30,7 @@ for (const key of PEERS) contenders.push(await loadPeer(key));
 const byKey = (key) => contenders.find((c) => c.key === key);
 
 const JOBS = [J1, J2, POST];
-const ONCE = { rounds: 1, budget: 0, warm: 0, clock: options.clock };
+const ONCE = { rounds: 1, budget: 0, warm: 0, lead: 0, clock: options.clock };
 
 function timeJob(job) {
   say(`times of ${job.name}`);

@@ -13,5 +13,5 @@ export const CLOCKS: { readonly wall: () => number; readonly cpu: () => number }
 export function median(values: readonly number[]): number;
 export function interleave(
   tasks: readonly Task[],
-  options: { rounds: number; budget: number; warm: number; clock: "wall" | "cpu" },
+  options: { rounds: number; budget: number; warm: number; lead: number; clock: "wall" | "cpu" },
 ): Record<string, Times>;

@@ -1,5 +1,7 @@
 // Times tasks against each other, interleaved: in every round each task has its turn, so that whatever else the machine
-// does falls on all of them alike. A turn repeats a short task until its clock can be trusted.
+// does falls on all of them alike. A turn repeats a short task until its clock can be trusted. It begins with a lead-in that
+// is not timed: an engine throws away compiled code that was not called for some collections of garbage, so without one a
+// small task after large ones would be charged for being compiled anew.
 //
 // Two clocks: the wall's, and the processor's, which counts the process's own work on all its threads (compiler and garbage
 // collector too) and is the one to take where other programs keep the machine busy.
@@ -26,10 +28,11 @@ export function median(values) {
  * Milliseconds a run, least and median over the rounds.
  *
  * @param tasks `{ key, run }`; each is run for `warm` ms first, so that compilers have done their work
- * @param options rounds at most, how many milliseconds a task may take over all its rounds (it has one at least), the clock
+ * @param options rounds at most, how many milliseconds a task may take over all its rounds (it has one at least), the
+ *   milliseconds a lead-in takes at least, the clock
  * @returns `{ [key]: { min, median, rounds } }`
  */
-export function interleave(tasks, { rounds, budget, warm, clock }) {
+export function interleave(tasks, { rounds, budget, warm, lead, clock }) {
   const now = CLOCKS[clock];
   const runs = new Map(tasks.map(({ key, run }) => [key, { run, times: [], spent: 0 }]));
   const timed = (entry) => {
@@ -39,12 +42,14 @@ export function interleave(tasks, { rounds, budget, warm, clock }) {
     entry.spent += time;
     return time;
   };
-  for (const entry of runs.values()) {
-    for (let left = warm; left > 0; ) left -= timed(entry);
-  }
+  const untimed = (entry, least) => {
+    for (let left = least; left > 0; ) left -= timed(entry);
+  };
+  for (const entry of runs.values()) untimed(entry, warm);
   for (let round = 0; round < rounds; round++) {
     for (const entry of runs.values()) {
       if (round > 0 && entry.spent > budget) continue;
+      untimed(entry, lead);
       let [total, count] = [0, 0];
       for (; total < TURN_MS; count++) total += timed(entry);
       entry.times.push(total / count);

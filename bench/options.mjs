@@ -3,11 +3,11 @@ import { parseArgs } from "node:util";
 import { CLOCKS } from "./measure.mjs";
 
 const DEFAULT = {
-  single: { rounds: 9, budget: 4000, warm: 500 },
-  few: { rounds: 3, budget: 5000, warm: 1 },
-  many: { rounds: 3, budget: 30_000, warm: 0 },
-  stages: { rounds: 9, budget: 2000, warm: 200 },
-  stl: { rounds: 7, budget: 4000, warm: 1 },
+  single: { rounds: 9, budget: 8000, warm: 2000, lead: 200 },
+  few: { rounds: 3, budget: 5000, warm: 1, lead: 0 },
+  many: { rounds: 3, budget: 30_000, warm: 0, lead: 0 },
+  stages: { rounds: 9, budget: 2000, warm: 200, lead: 0 },
+  stl: { rounds: 7, budget: 4000, warm: 1, lead: 0 },
   stlPosts: 20,
   coldRounds: 5,
   phases: [0.25, 0.5, 0.75],
@@ -18,11 +18,11 @@ const DEFAULT = {
 
 const QUICK = {
   ...DEFAULT,
-  single: { rounds: 3, budget: 1000, warm: 100 },
-  few: { rounds: 1, budget: 1000, warm: 0 },
-  many: { rounds: 1, budget: 5000, warm: 0 },
-  stages: { rounds: 3, budget: 500, warm: 100 },
-  stl: { rounds: 3, budget: 1000, warm: 0 },
+  single: { rounds: 3, budget: 1000, warm: 100, lead: 50 },
+  few: { rounds: 1, budget: 1000, warm: 0, lead: 0 },
+  many: { rounds: 1, budget: 5000, warm: 0, lead: 0 },
+  stages: { rounds: 3, budget: 500, warm: 100, lead: 0 },
+  stl: { rounds: 3, budget: 1000, warm: 0, lead: 0 },
   stlPosts: 5,
   coldRounds: 1,
   phases: [0.5],
