@@ -16,7 +16,7 @@ import { ROOT } from "./lib.mjs";
 const BUDGETS = [
   { name: "kernel + members + joints", entries: ["kernel", "members", "joints"], limit: 87 },
   { name: "layout with zod", entries: ["layout"], limit: 94 },
-  { name: "export without JSCAD", entries: ["export"], limit: 15 },
+  { name: "export without JSCAD", entries: ["export"], limit: 30 },
 ];
 
 /** Every entry is bundled once to prove that it can be, budget or not. */

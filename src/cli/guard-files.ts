@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import { toObj, toStlBinary } from "../export/index.js";
+import { type NamedSolid, toObj, toStep, toStlBinary } from "../export/index.js";
 import type { NamedMesh } from "../export/named.js";
 import type { Piece } from "../joints/piece.js";
 import { type Diagnostic, hasErrors, type Result } from "../kernel/diagnostic.js";
@@ -16,11 +16,12 @@ import { generator } from "./version.js";
 import type { OutputFile } from "./write-all.js";
 
 /** Model formats that can be asked for. */
-export const MODEL_FORMATS = ["stl", "obj"] as const;
+export const MODEL_FORMATS = ["stl", "obj", "step"] as const;
 /** One of them. */
 export type ModelFormat = (typeof MODEL_FORMATS)[number];
 
 const MTL = "model.mtl";
+const STEP = "model.step";
 /** sRGB, 0 to 1: told apart on a screen and in grey. */
 const COLOURS: Readonly<Record<string, readonly [number, number, number]>> = {
   "top-rail": [0.72, 0.45, 0.2],
@@ -37,7 +38,8 @@ export function guardFiles(
   options: { readonly chord: number; readonly formats: readonly ModelFormat[] },
 ): Result<readonly OutputFile[]> {
   const { chord, formats } = options;
-  const own = guard.pieces.flatMap((piece) => ownMesh(piece, guard, chord));
+  const meshed = formats.includes("stl") || formats.includes("obj");
+  const own = meshed ? guard.pieces.flatMap((piece) => ownMesh(piece, guard, chord)) : [];
   const placed = own.map(({ piece, item }) => ({ ...item, mesh: placeMesh(item.mesh, piece.frame) }));
   const files: OutputFile[] = [];
   const diagnostics: Diagnostic[] = [];
@@ -59,6 +61,13 @@ export function guardFiles(
       files.push({ path: "model.obj", data: obj }, { path: MTL, data: mtl });
     });
   }
+  if (formats.includes("step")) {
+    const name = guard.design.job === "" ? "guard" : guard.design.job;
+    const solids = guard.pieces.flatMap((piece) => ownSolid(piece, guard));
+    keep(toStep(solids, { name, fileName: STEP, generator: generator() }), (data) =>
+      files.push({ path: STEP, data }),
+    );
+  }
   if (hasErrors(diagnostics)) return { ok: false, diagnostics };
   return { ok: true, value: [...files, ...papers(guard)], diagnostics };
 }
@@ -69,6 +78,14 @@ function ownMesh(piece: Piece, guard: Guard, chord: number): { piece: Piece; ite
   if (!solid) return [];
   const mesh = tessellate(solid, { chord });
   return [{ piece, item: { name: piece.mark, mesh, material: piece.role, ...(colour && { colour }) } }];
+}
+
+function ownSolid(piece: Piece, guard: Guard): NamedSolid[] {
+  const solid = guard.solids.get(piece.id);
+  const colour = COLOURS[piece.role];
+  if (!solid) return [];
+  const { mark: name, frame, material } = piece;
+  return [{ name, solid, frame, material, ...(colour && { colour }) }];
 }
 
 function papers({ design, report, pieces, masses, warnings }: Guard): OutputFile[] {

@@ -39,7 +39,7 @@ export function checkItems(items: readonly NamedMesh[], float32Tolerance?: numbe
   });
 }
 
-function checkColour({ colour }: NamedMesh, name: string): readonly Diagnostic[] {
+export function checkColour({ colour }: Pick<NamedMesh, "colour">, name: string): readonly Diagnostic[] {
   if (!colour || colour.every((c) => c >= 0 && c <= 1)) return [];
   return [
     diagnostic({

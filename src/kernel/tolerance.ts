@@ -111,3 +111,12 @@ export const KINK_AT_END = 1e-8;
 
 /** In the unit of a standard's name: sizes nearer than this are one. A sixteenth of an inch is often written to 0.001. Users: section tables. */
 export const NAME_SIZE = 6e-4;
+
+/**
+ * mm. How far a spline of a STEP file may be from the exact curve, measured between spans' knots: the curve in space and the
+ * one on a surface may then differ by twice as much, and surfaces snapped by STATION_MM still keep ON_SURFACE_MM. Users: STEP.
+ */
+export const STEP_FIT_MM = 4e-7;
+
+/** mm. Pieces written as one part of a STEP file agree to this: one station. Users: STEP. */
+export const SAME_PART_MM = 1e-6;

@@ -46,6 +46,7 @@ describe("rakewright build", () => {
       "cutlist.txt",
       "model.mtl",
       "model.obj",
+      "model.step",
       "model.stl",
       "pieces",
       "pieces.json",

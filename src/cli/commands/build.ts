@@ -26,12 +26,13 @@ export const buildCommand: Command = {
     json: { type: "boolean" },
     quiet: { type: "boolean" },
   },
-  help: `Usage: rakewright build DESIGN -o DIR [--chord MM] [--formats stl,obj] [--force] [--json] [--quiet]
+  help: `Usage: rakewright build DESIGN -o DIR [--chord MM] [--formats stl,obj,step] [--force] [--json] [--quiet]
 
 DESIGN is a file, or - for standard input. Writes into DIR:
 
   model.stl             the whole guard, binary STL, millimetres, Z up
   model.obj, model.mtl  the same with one named object per piece
+  model.step            the exact solids, planes and cylinders, an assembly of named parts
   pieces/MARK.stl       each piece in its own frame: origin at its start, Z along it
   pieces.json           every length with its two points, cuts, volume, mass, where decisions came from
   cutlist.txt           the paper for the shop

@@ -62,7 +62,8 @@ function facesBeside(solid: Solid): number[] {
   return out;
 }
 
-function weldedVertices(solid: Solid, within: number): number[] {
+/** For each vertex the one that stands for it when edges whose ends are nearer than `within` are one point. */
+export function weldedVertices(solid: Solid, within: number): number[] {
   const short = ({ from, to }: Edge): boolean =>
     near(solid.vertices[from] as Vec3, solid.vertices[to] as Vec3, within);
   // An end of a line stays where it is, on the ruling that the line follows.
