@@ -17,7 +17,7 @@ export interface Track {
 }
 
 /** Shares of a span at which the miss is measured: it is zero at the knots, and in a first or last span at two places more. */
-const LOOKS = [0.2, 0.5, 0.75] as const;
+const LOOKS = [0.12, 0.4, 0.6, 0.85] as const;
 const MOST_ROUNDS = 40;
 const MOST_SPANS = 4000;
 /** Rounds in which all knots are laid anew; after them bad spans are halved, which ends for any curve. */

@@ -176,7 +176,8 @@ class StepFile {
     this.assembly ??= reserveProduct(this.sink);
     const part = this.part(item);
     const occurrence = { id: `${number}`, name: item.name, frame: item.frame ?? WORLD };
-    this.places.push(writeOccurrence(this.sink, this.assembly, part, occurrence));
+    const { assembly } = this;
+    this.places.push(naming(item.name, () => writeOccurrence(this.sink, assembly, part, occurrence)));
   }
 
   /** The part of a piece, written when it is the first of its shape. */
