@@ -71,7 +71,8 @@ export function closeEnd(shell: Shell, end: CompiledEnd, section: Region, index:
     ((chains[i.loop] as EdgeUse[][])[i.segment] as EdgeUse[]).push({ edge, forward: true });
     uses.push({ edge, forward: true, sheet: i.sheet });
   }
-  const ridges = end.sheets.length > 1 ? ridgesOf(end, section, outlineOf(shell, intervals, starts)) : [];
+  const vertices = outlineOf(shell, intervals, starts);
+  const ridges = end.sheets.length > 1 ? ridgesOf(end, section, intervals, vertices) : [];
   if (ridges.some((r) => strays(r, end))) return { diagnostic: unresolvedEnd(index) };
   addRidges(shell, ridges, uses);
   const faces = capFaces(shell, uses, ridges.length === 0 ? loops.length : 0);

@@ -10,7 +10,7 @@ import type { ContactSource } from "./end.js";
 import { frameFromAxis } from "./frame.js";
 import type { ProfilePiece } from "./profile.js";
 import type { Surface } from "./surface.js";
-import { BRACKET_MM, PARALLEL_SINE } from "./tolerance.js";
+import { PARALLEL_SINE, SILHOUETTE_RELATIVE } from "./tolerance.js";
 import { addScaled, anySquareTo, dot, length, negate, scale, type Vec3 } from "./vec.js";
 
 /** The round part of a sheet's height. */
@@ -51,7 +51,8 @@ export function sheetHeight(sheet: Sheet, u: number, v: number): number {
  */
 export function cornerHeight(sheet: Sheet, u: number, v: number): number {
   const r = sheet.round;
-  if (!r || Math.abs(r.radius - Math.abs(r.h0 + r.hu * u + r.hv * v)) > BRACKET_MM)
+  const silhouette = r && Math.abs(r.radius - Math.abs(r.h0 + r.hu * u + r.hv * v));
+  if (silhouette === undefined || silhouette > SILHOUETTE_RELATIVE * (r as RoundTerm).radius)
     return sheetHeight(sheet, u, v);
   return sheet.c + sheet.a * u + sheet.b * v;
 }

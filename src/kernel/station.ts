@@ -44,6 +44,10 @@ export function branchStations(section: Region, hu: number, hv: number, h0: numb
 /** The profile with its breaks and silhouettes moved onto stations of the branch they equal. */
 export function snapProfile(profile: Profile, stations: readonly number[]): Profile {
   const near = (h: number): number => {
+    // Where several agree the outermost is the one: beyond it there is no branch to hang off.
+    for (const s of [stations[0], stations.at(-1)]) {
+      if (s !== undefined && Math.abs(s - h) < STATION_MM) return s;
+    }
     let best = h;
     let gap: number = STATION_MM;
     for (const s of stations) {
