@@ -27,6 +27,7 @@ import {
   ON_SURFACE_MM,
   OTHER_CROSSING_MM,
   ROUNDING_MM,
+  TOUCH_ROUNDING_MM,
 } from "./tolerance.js";
 import { cross, distance, dot, normalize, sub, type Vec2, type Vec3 } from "./vec.js";
 
@@ -81,11 +82,40 @@ interface Event {
   readonly point: Vec3;
 }
 
+/** A place inside the section where something changes: where `measure` is zero. */
+interface Change {
+  readonly t: number;
+  readonly point: Vec3;
+  readonly measure: (p: Vec3) => number;
+}
+
 /**
- * mm. Events this near are one. Where a candidate only touches a break its place is known to the root of a rounding: a
- * few 10⁻⁶ mm for headers some metres away.
+ * mm. Where a candidate only touches what changes there, the place is known to the root of a rounding: a few 10⁻⁶ mm for
+ * headers some metres away. So near to an event it is that event, when there is nothing left to change there either.
  */
-const SAME_EVENT_MM = 10 * ON_SURFACE_MM;
+const TOUCH_MM = 10 * ON_SURFACE_MM;
+
+function isSame(event: Event, change: Change): boolean {
+  const apart = distance(event.point, change.point);
+  return (
+    apart < ON_SURFACE_MM || (apart < TOUCH_MM && Math.abs(change.measure(event.point)) < TOUCH_ROUNDING_MM)
+  );
+}
+
+/** mm from a candidate within which a vertex of the outline lies on it. */
+function nearEnough(
+  { point, sheets: [before, after] }: OutlineVertex,
+  c: Candidate,
+  inner: readonly Change[],
+): number {
+  if (before === after) return ROUNDING_MM;
+  if ((before === c.i && after === c.j) || (before === c.j && after === c.i)) return TOUCH_MM;
+  // Where three sheets meet just inside the section, a ridge of another pair passes the vertex and ends there.
+  const passes = inner.some(
+    (x) => distance(x.point, point) < 50 * ON_SURFACE_MM && distance(x.point, point) > ON_SURFACE_MM,
+  );
+  return passes ? ROUNDING_MM : ON_SURFACE_MM;
+}
 
 /** What is known of an end when its ridges are looked for. */
 interface Known {
@@ -111,21 +141,20 @@ function ridgesAlong(known: Known, c: Candidate): Ridge[] {
   const range = rangeOf(c.curve, section);
   if (!range) return [];
   const { from: lo, to: hi, closed } = range;
+  // A saddle that ends goes on as another one.
+  const ends = closed
+    ? []
+    : [lo, hi].map((t): Change => ({ t, point: evaluate(c.curve, t), measure: () => 0 }));
+  const inner = [...changes(end, section, c, lo, hi), ...ends].filter(({ point }) =>
+    regionContains(section, [point[0], point[1]]),
+  );
   const events: Event[] = [];
   for (const v of outline) {
     const t = parameterOn(c.curve, v.point, range);
-    const [before, after] = v.sheets;
-    const own = (before === c.i && after === c.j) || (before === c.j && after === c.i);
-    const near = own ? SAME_EVENT_MM : before !== after ? ON_SURFACE_MM : ROUNDING_MM;
-    if (distance(evaluate(c.curve, t), v.point) > near) continue;
-    events.push({ t, vertex: v.index, point: v.point });
+    const off = distance(evaluate(c.curve, t), v.point);
+    if (off <= nearEnough(v, c, inner)) events.push({ t, vertex: v.index, point: v.point });
   }
-  // A saddle that ends goes on as another one.
-  for (const t of [...changes(end, section, c, lo, hi), ...(closed ? [] : [lo, hi])]) {
-    const point = evaluate(c.curve, t);
-    if (events.some((e) => distance(e.point, point) < SAME_EVENT_MM)) continue;
-    if (regionContains(section, [point[0], point[1]])) events.push({ t, vertex: -1, point });
-  }
+  for (const e of inner) if (!events.some((x) => isSame(x, e))) events.push({ ...e, vertex: -1 });
   if (events.length === 0) return closed ? closedRidge(known, c) : [];
   events.sort((a, b) => a.t - b.t);
   const stretches: { a: Event; b: Event; t1: number; sides: readonly [number, number] | null }[] = [];
@@ -237,8 +266,8 @@ function sheetBeside(section: Region, intervals: readonly BoundaryInterval[], p:
 
 const SAMPLES = 96;
 
-/** Parameters where a third sheet reaches the candidate, or where it crosses a break of a header. */
-function changes(end: CompiledEnd, section: Region, c: Candidate, lo: number, hi: number): number[] {
+/** Places where a third sheet reaches the candidate, or where it crosses a break of a header. */
+function changes(end: CompiledEnd, section: Region, c: Candidate, lo: number, hi: number): Change[] {
   const measures: ((p: Vec3) => number)[] = [];
   // Breaks first: where a third sheet only touches, its own place is known to the root of a rounding.
   for (const hit of end.hits) {
@@ -254,9 +283,10 @@ function changes(end: CompiledEnd, section: Region, c: Candidate, lo: number, hi
   }
   const { curve } = c;
   const near = curve.kind === "conic" ? parametersOver(curve, section) : null;
-  return measures.flatMap((f) => {
-    const at = (t: number): number => f(evaluate(curve, t));
-    return signChanges(at, near ? near.map((t) => ({ t, value: at(t) })) : looksAt(at, lo, hi, SAMPLES));
+  return measures.flatMap((measure) => {
+    const at = (t: number): number => measure(evaluate(curve, t));
+    const looks = near ? near.map((t) => ({ t, value: at(t) })) : looksAt(at, lo, hi, SAMPLES);
+    return signChanges(at, looks).map((t) => ({ t, point: evaluate(curve, t), measure }));
   });
 }
 

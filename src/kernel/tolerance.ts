@@ -32,6 +32,9 @@ export const RULING_SAGITTA_MM = 5e-7;
  */
 export const NEARLY_PARALLEL_SINE = 1e-5;
 
+/** mm. A curve that only touches a surface does so where it is this near: ten roundings of a header some metres away. Users: ridges. */
+export const TOUCH_ROUNDING_MM = 1e-11;
+
 /** mm. How far inside the section a label is read, so that a ridge along a side is on one side of it. Users: end boundary, ridges. */
 export const INSIDE_MM = 1e-6;
 
