@@ -11,6 +11,7 @@ import { loopsOf, pointOn, type Region, type Segment, segmentLength, tangentOn }
 import { type Sheet, sheetHeight } from "./sheet.js";
 import { sideHeight } from "./side-edge.js";
 import { extremesOf } from "./station.js";
+import { distanceTo } from "./surface.js";
 import { bisect, type Look, looksAt, signChanges } from "./takeover.js";
 import {
   BESIDE_CORNER_SHARE,
@@ -155,45 +156,86 @@ function takeovers(
   return out;
 }
 
+/** A stretch between marks; `kink` when it begins where an edge has to, whatever closes the bar before it. */
+interface Stretch extends BoundaryInterval {
+  readonly kink: boolean;
+}
+
 /** All intervals of the outline, loop by loop in walking order. */
 export function boundaryOf(end: CompiledEnd, section: Region): BoundaryInterval[] {
+  return loopsOf(section).flatMap((segments, loop) => {
+    const all = segments.flatMap((s, segment) => stretchesOf(end, s, loop, segment));
+    return merged(end.sheets.length > 1 ? withoutNothings(end, segments, all) : all);
+  });
+}
+
+function stretchesOf(end: CompiledEnd, s: Segment, loop: number, segment: number): Stretch[] {
   const several = end.sheets.length > 1;
-  const out: BoundaryInterval[] = [];
-  for (const [loop, segments] of loopsOf(section).entries()) {
-    for (const [segment, s] of segments.entries()) {
-      const kinks =
-        several || end.hits.length > 0
-          ? [...kinksOn(end, s), ...touchesOn(end, s), ...handoversOn(end, s)]
-          : [];
-      if (!several && kinks.length === 0) {
-        out.push({ loop, segment, t0: 0, t1: 1, sheet: 0 });
-        continue;
-      }
-      const marks = [...kinks];
-      for (const hit of end.hits) {
-        for (const h of hit.breaks) marks.push(...crossings(s, hit.hu, hit.hv, hit.h0, h));
-      }
-      const corner = cornerShare(s);
-      const ts = clean(marks, corner);
-      const start = out.length;
-      for (let k = 0; k + 1 < ts.length; k++) {
-        const [a, b] = [ts[k] as number, ts[k + 1] as number];
-        const met = metBetween(end, s, a, b);
-        const more = several && end.root.kind !== "hit" ? takeovers(end, s, a, b, met) : [];
-        const stretches = clean(more, corner, a, b);
-        for (let i = 0; i + 1 < stretches.length; i++) {
-          const [t0, t1] = [stretches[i] as number, stretches[i + 1] as number];
-          const sheet = labelOf(end, s, t0, t1, met);
-          const last = out[out.length - 1];
-          const kink = kinks.some((t) => Math.abs(t - t0) < corner);
-          if (out.length > start && last && last.sheet === sheet && !kink)
-            out[out.length - 1] = { ...last, t1 };
-          else out.push({ loop, segment, t0, t1, sheet });
-        }
-      }
+  const kinks =
+    several || end.hits.length > 0 ? [...kinksOn(end, s), ...touchesOn(end, s), ...handoversOn(end, s)] : [];
+  if (!several && kinks.length === 0) return [{ loop, segment, t0: 0, t1: 1, sheet: 0, kink: true }];
+  const marks = [...kinks];
+  for (const hit of end.hits) {
+    for (const h of hit.breaks) marks.push(...crossings(s, hit.hu, hit.hv, hit.h0, h));
+  }
+  const corner = cornerShare(s);
+  const ts = clean(marks, corner);
+  const out: Stretch[] = [];
+  for (let k = 0; k + 1 < ts.length; k++) {
+    const [a, b] = [ts[k] as number, ts[k + 1] as number];
+    const met = metBetween(end, s, a, b);
+    const more = several && end.root.kind !== "hit" ? takeovers(end, s, a, b, met) : [];
+    const stretches = clean(more, corner, a, b);
+    for (let i = 0; i + 1 < stretches.length; i++) {
+      const [t0, t1] = [stretches[i] as number, stretches[i + 1] as number];
+      const kink = t0 === 0 || kinks.some((t) => Math.abs(t - t0) < corner);
+      out.push({ loop, segment, t0, t1, sheet: labelOf(end, s, t0, t1, met), kink });
     }
   }
   return out;
+}
+
+/** Neighbours that one sheet closes as one interval, but for kinks. */
+function merged(stretches: readonly Stretch[]): BoundaryInterval[] {
+  const out: BoundaryInterval[] = [];
+  for (const { kink, ...interval } of stretches) {
+    const last = out[out.length - 1];
+    if (last && last.sheet === interval.sheet && !kink) out[out.length - 1] = { ...last, t1: interval.t1 };
+    else out.push(interval);
+  }
+  return out;
+}
+
+/**
+ * A contact that for a moment comes before the one on both its sides, and lies where that one does, is left out: beside a
+ * silhouette that all of them touch they change places within a rounding of each other. The shortest moment goes first.
+ */
+function withoutNothings(end: CompiledEnd, segments: readonly Segment[], all: readonly Stretch[]): Stretch[] {
+  const sheetOf = (k: number): number => (all.at(k % all.length) as Stretch).sheet;
+  const long = ({ segment, t0, t1 }: Stretch): number =>
+    (t1 - t0) * segmentLength(segments[segment] as Segment);
+  let [shortest, least, around] = [[] as number[], Number.POSITIVE_INFINITY, -1];
+  for (let from = 0; from < all.length; from++) {
+    const [own, before] = [sheetOf(from), sheetOf(from - 1)];
+    if (own === before || own < 0 || before < 0) continue;
+    const run: number[] = [];
+    while (run.length < all.length && sheetOf(from + run.length) === own)
+      run.push((from + run.length) % all.length);
+    const length = run.reduce((sum, k) => sum + long(all[k] as Stretch), 0);
+    if (length >= least || sheetOf(from + run.length) !== before) continue;
+    if (run.every((k) => isNothing(end, segments, all[k] as Stretch, before)))
+      [shortest, least, around] = [run, length, before];
+  }
+  if (around < 0) return [...all];
+  const without = all.map((s, k) => (shortest.includes(k) ? { ...s, sheet: around } : s));
+  return withoutNothings(end, segments, without);
+}
+
+function isNothing(end: CompiledEnd, segments: readonly Segment[], i: Stretch, around: number): boolean {
+  const [s, t] = [segments[i.segment] as Segment, (i.t0 + i.t1) / 2];
+  const at = sideHeight(s, t, end.sheets[around] as Sheet);
+  const { surface } = end.sheets[i.sheet] as Sheet;
+  return Math.abs(distanceTo(surface, [...pointOn(s, t), at])) < ROUNDING_MM;
 }
 
 /** Places inside an arc where it touches the silhouette of a round sheet: the saddle has a kink there. */
