@@ -20,6 +20,7 @@ import {
   CORNER_MM,
   CORNER_SHARE,
   INSIDE_MM,
+  MOMENT_MM,
   ROUNDING_MM,
   STATION_MM,
 } from "./tolerance.js";
@@ -214,7 +215,7 @@ function withoutNothings(end: CompiledEnd, segments: readonly Segment[], all: re
   const sheetOf = (k: number): number => (all.at(k % all.length) as Stretch).sheet;
   const long = ({ segment, t0, t1 }: Stretch): number =>
     (t1 - t0) * segmentLength(segments[segment] as Segment);
-  let [shortest, least, around] = [[] as number[], Number.POSITIVE_INFINITY, -1];
+  let [shortest, least, around] = [[] as number[], MOMENT_MM as number, -1];
   for (let from = 0; from < all.length; from++) {
     const [own, before] = [sheetOf(from), sheetOf(from - 1)];
     if (own === before || own < 0 || before < 0) continue;
@@ -234,8 +235,11 @@ function withoutNothings(end: CompiledEnd, segments: readonly Segment[], all: re
 function isNothing(end: CompiledEnd, segments: readonly Segment[], i: Stretch, around: number): boolean {
   const [s, t] = [segments[i.segment] as Segment, (i.t0 + i.t1) / 2];
   const at = sideHeight(s, t, end.sheets[around] as Sheet);
-  const { surface } = end.sheets[i.sheet] as Sheet;
-  return Math.abs(distanceTo(surface, [...pointOn(s, t), at])) < ROUNDING_MM;
+  // On both: past a header's silhouette its height is a number, not a place.
+  return [i.sheet, around].every((k) => {
+    const { surface } = end.sheets[k] as Sheet;
+    return Math.abs(distanceTo(surface, [...pointOn(s, t), at])) < ROUNDING_MM;
+  });
 }
 
 /** Places inside an arc where it touches the silhouette of a round sheet: the saddle has a kink there. */

@@ -21,7 +21,7 @@ import { type CompiledEnd, type Split, splitBetween } from "./end-compile.js";
 import { frameFromAxis } from "./frame.js";
 import { cornerHeight, type Sheet } from "./sheet.js";
 import type { CylinderSurface, Surface } from "./surface.js";
-import { PARALLEL_SINE, STATION_MM } from "./tolerance.js";
+import { PARALLEL_SINE, TOUCH_ROUNDING_MM } from "./tolerance.js";
 import { anySquareTo, cross, length, normalize } from "./vec.js";
 
 /** A curve on which sheets `i` and `j` may meet. */
@@ -88,7 +88,7 @@ function meetingSurfaces(a: Surface, b: Surface, r: number): readonly Curve[] {
     if (length(cross(a.frame.z, b.frame.z)) < PARALLEL_SINE) return parallelCylindersMeet(a, b);
     const lines = nearRulings(a, b, halfOver(a, r));
     if (lines) return lines;
-    const conics = equalCylindersMeet(a, b, STATION_MM);
+    const conics = equalCylindersMeet(a, b, TOUCH_ROUNDING_MM);
     if (conics.length > 0) return conics;
     return saddlesBetween(a, b);
   }
