@@ -33,6 +33,8 @@ export interface BoundaryInterval {
   readonly t0: number;
   readonly t1: number;
   readonly sheet: number;
+  /** True when it begins where an arc touches a break of a header. */
+  readonly touches: boolean;
 }
 
 /** Samples per side when looking for the place where two contacts are equally far. */
@@ -172,9 +174,11 @@ export function boundaryOf(end: CompiledEnd, section: Region): BoundaryInterval[
 
 function stretchesOf(end: CompiledEnd, s: Segment, loop: number, segment: number): Stretch[] {
   const several = end.sheets.length > 1;
+  const touches = touchesOn(end, s);
   const kinks =
-    several || end.hits.length > 0 ? [...kinksOn(end, s), ...touchesOn(end, s), ...handoversOn(end, s)] : [];
-  if (!several && kinks.length === 0) return [{ loop, segment, t0: 0, t1: 1, sheet: 0, kink: true }];
+    several || end.hits.length > 0 ? [...kinksOn(end, s), ...touches, ...handoversOn(end, s)] : [];
+  if (!several && kinks.length === 0)
+    return [{ loop, segment, t0: 0, t1: 1, sheet: 0, touches: false, kink: true }];
   const marks = [...kinks];
   for (const hit of end.hits) {
     for (const h of hit.breaks) marks.push(...crossings(s, hit.hu, hit.hv, hit.h0, h));
@@ -189,8 +193,10 @@ function stretchesOf(end: CompiledEnd, s: Segment, loop: number, segment: number
     const stretches = clean(more, corner, a, b);
     for (let i = 0; i + 1 < stretches.length; i++) {
       const [t0, t1] = [stretches[i] as number, stretches[i + 1] as number];
-      const kink = t0 === 0 || kinks.some((t) => Math.abs(t - t0) < corner);
-      out.push({ loop, segment, t0, t1, sheet: labelOf(end, s, t0, t1, met), kink });
+      const isAt = (t: number): boolean => Math.abs(t - t0) < corner;
+      const sheet = labelOf(end, s, t0, t1, met);
+      const kink = t0 === 0 || kinks.some(isAt);
+      out.push({ loop, segment, t0, t1, sheet, touches: touches.some(isAt), kink });
     }
   }
   return out;

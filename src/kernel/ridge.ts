@@ -24,6 +24,7 @@ import { looksAt, signChanges } from "./takeover.js";
 import {
   BESIDE_STRETCH_SHARE,
   INSIDE_MM,
+  MOMENT_MM,
   ON_SURFACE_MM,
   OTHER_CROSSING_MM,
   ROUNDING_MM,
@@ -36,6 +37,8 @@ export interface OutlineVertex {
   readonly index: number;
   readonly point: Vec3;
   readonly sheets: readonly [number, number];
+  /** True where an arc touches a break of a header: the ridge there goes through this vertex. */
+  readonly touches: boolean;
 }
 
 /** A ridge between two vertices; `left` and `right` are the sheets on its sides, seen down the bar's −s. */
@@ -149,7 +152,11 @@ function ridgesAlong(known: Known, c: Candidate): Ridge[] {
     regionContains(section, [point[0], point[1]]),
   );
   const events: Event[] = [];
+  const touching = outline.filter((v) => v.touches);
   for (const v of outline) {
+    // A corner beside such a place is on the ridge but for a rounding; it goes through the place itself.
+    const same = v.sheets[0] === v.sheets[1] && !v.touches;
+    if (same && touching.some((x) => distance(x.point, v.point) < MOMENT_MM)) continue;
     const t = parameterOn(c.curve, v.point, range);
     const off = distance(evaluate(c.curve, t), v.point);
     if (off <= nearEnough(v, c, inner)) events.push({ t, vertex: v.index, point: v.point });
