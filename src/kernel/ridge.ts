@@ -13,17 +13,18 @@ import type { LineCurve } from "./curve/line.js";
 import { saddleParameter } from "./curve/saddle.js";
 import { type ParameterRange, saddleRange } from "./curve/saddle-range.js";
 import type { BoundaryInterval } from "./end-boundary.js";
-import { type CompiledEnd, endAt } from "./end-compile.js";
+import { type CompiledEnd, endAt, sheetOfHit, splitBetween } from "./end-compile.js";
 import { nearestOnLoops } from "./nearest-side.js";
 import type { Region } from "./region.js";
 import { regionContains } from "./region-contains.js";
 import { reachOf } from "./region-extent.js";
 import { type Candidate, candidates } from "./ridge-candidates.js";
-import { sheetHeight } from "./sheet.js";
+import { isOnFarSide, rise, type Sheet, sheetHeight } from "./sheet.js";
 import { looksAt, signChanges } from "./takeover.js";
 import {
   BESIDE_STRETCH_SHARE,
   INSIDE_MM,
+  LEAST_RISE,
   MOMENT_MM,
   ON_SURFACE_MM,
   OTHER_CROSSING_MM,
@@ -161,7 +162,13 @@ function ridgesAlong(known: Known, c: Candidate): Ridge[] {
     const off = distance(evaluate(c.curve, t), v.point);
     if (off <= nearEnough(v, c, inner)) events.push({ t, vertex: v.index, point: v.point });
   }
-  for (const e of inner) if (!events.some((x) => isSame(x, e))) events.push({ ...e, vertex: -1 });
+  for (const e of inner) {
+    const same = events.filter((x) => isSame(x, e));
+    if (same.length === 0) events.push({ ...e, vertex: -1 });
+    // Where a curve crosses itself it begins and ends: one place, two parameters.
+    else if (!closed && same.every((x) => Math.abs(x.t - e.t) > Math.PI))
+      events.push({ ...(same[0] as Event), t: e.t });
+  }
   if (events.length === 0) return closed ? closedRidge(known, c) : [];
   events.sort((a, b) => a.t - b.t);
   const stretches: { a: Event; b: Event; t1: number; sides: readonly [number, number] | null }[] = [];
@@ -246,11 +253,12 @@ function sidesAt(
   off: number,
 ): readonly [number, number] | null {
   const { p, d1 } = derivatives(c.curve, t);
-  const k = off / Math.hypot(d1[0], d1[1]);
-  const onLeft = [p[0] - d1[1] * k, p[1] + d1[0] * k] as const;
-  const onRight = [p[0] + d1[1] * k, p[1] - d1[0] * k] as const;
-  const left = endAt(end, ...onLeft).sheet;
-  const right = endAt(end, ...onRight).sheet;
+  const k = 1 / Math.hypot(d1[0], d1[1]);
+  const toLeft: Vec2 = [-d1[1] * k, d1[0] * k];
+  const onLeft: Vec2 = [p[0] + toLeft[0] * off, p[1] + toLeft[1] * off];
+  const onRight: Vec2 = [p[0] - toLeft[0] * off, p[1] - toLeft[1] * off];
+  const left = sheetTowards(end, c, p, toLeft) ?? endAt(end, ...onLeft).sheet;
+  const right = sheetTowards(end, c, p, [-toLeft[0], -toLeft[1]]) ?? endAt(end, ...onRight).sheet;
   const pair = (left === c.i && right === c.j) || (left === c.j && right === c.i);
   if (!pair) return null;
   // Beside a side of the section it is a ridge only where that side is closed by the sheet between the two.
@@ -263,6 +271,30 @@ function sidesAt(
   }
   // The other crossing of the same two surfaces lies above or below what closes the bar.
   return Math.abs(end.dir * endAt(end, p[0], p[1]).out - p[2]) < OTHER_CROSSING_MM ? [left, right] : null;
+}
+
+/**
+ * The sheet that closes the bar just beside a point of a candidate. There the candidate's two sheets are equally far, and the
+ * way they rise tells them apart, however near everything else is; undefined where it does not.
+ */
+function sheetTowards(end: CompiledEnd, { i, j }: Candidate, p: Vec3, [du, dv]: Vec2): number | undefined {
+  if (splitBetween(end, i, j)) return undefined;
+  if ([i, j].some((k) => isOnFarSide(end.sheets[k] as Sheet, p))) return -1;
+  const [a, b] = [i, j].map((k) => rise(end.sheets[k] as Sheet, p, du, dv)) as [number, number];
+  const steeper = Math.sign(a - b);
+  if (!(Math.abs(a - b) > LEAST_RISE)) return undefined;
+  const met = end.hits.map((hit) => {
+    const across = Math.sign(hit.hu * du + hit.hv * dv);
+    return sheetOfHit(hit, hit.h0 + hit.hu * p[0] + hit.hv * p[1] + across * ROUNDING_MM);
+  });
+  const ties = (k: number): boolean =>
+    k !== i && k !== j && Math.abs(sheetHeight(end.sheets[k] as Sheet, p[0], p[1]) - p[2]) < 2 * ROUNDING_MM;
+  if (end.sheets.some((_, k) => ties(k))) return undefined;
+  const height = (k: number): number => {
+    if (k !== i && k !== j) return sheetHeight(end.sheets[k] as Sheet, p[0], p[1]);
+    return p[2] + (k === i ? steeper : -steeper) * ROUNDING_MM;
+  };
+  return endAt(end, p[0], p[1], { met, height }).sheet;
 }
 
 /** The sheet that closes the side nearest to a place. */

@@ -10,7 +10,7 @@ import type { ContactSource } from "./end.js";
 import { frameFromAxis } from "./frame.js";
 import type { ProfilePiece } from "./profile.js";
 import type { Surface } from "./surface.js";
-import { PARALLEL_SINE, SILHOUETTE_RELATIVE } from "./tolerance.js";
+import { PARALLEL_SINE, ROUNDING_MM, SILHOUETTE_RELATIVE } from "./tolerance.js";
 import { addScaled, anySquareTo, dot, length, negate, scale, type Vec3 } from "./vec.js";
 
 /** The round part of a sheet's height. */
@@ -43,6 +43,21 @@ export function sheetHeight(sheet: Sheet, u: number, v: number): number {
   if (!r) return base;
   const h = r.h0 + r.hu * u + r.hv * v;
   return base + r.k * Math.sqrt(Math.max(0, (r.radius - h) * (r.radius + h)));
+}
+
+/** True when a point of a sheet's cylinder is on the side of it that the sheet is not. */
+export function isOnFarSide(sheet: Sheet, [u, v, s]: Vec3): boolean {
+  const r = sheet.round;
+  return r !== undefined && (s - sheet.c - sheet.a * u - sheet.b * v) * Math.sign(r.k) < -ROUNDING_MM;
+}
+
+/** How fast s of a sheet rises over (u, v) in a direction of the section; not finite on a silhouette. */
+export function rise(sheet: Sheet, [u, v]: Vec3, du: number, dv: number): number {
+  const r = sheet.round;
+  const flat = sheet.a * du + sheet.b * dv;
+  if (!r) return flat;
+  const h = r.h0 + r.hu * u + r.hv * v;
+  return flat - (r.k * h * (r.hu * du + r.hv * dv)) / Math.sqrt((r.radius - h) * (r.radius + h));
 }
 
 /**

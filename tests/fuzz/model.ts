@@ -59,6 +59,11 @@ export function modelOf({ joint, pose }: FuzzCase): JointModel | null {
       members.push(
         member({ id, section: sectionOf({ outer: outline }), from: along(-HALF), to: along(HALF), up }),
       );
+      // What headers do with each other is none of the case: their free ends are cut square.
+      for (const far of [0, 1] as const) {
+        const free = { member: id, end: far };
+        joints.push({ kind: "cut", id: `${id}/${far}`, end: free, cut: { type: "square" } });
+      }
       onto.push(id);
     }
     if (first.kind !== "hit") return null;
