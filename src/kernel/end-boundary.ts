@@ -23,6 +23,7 @@ import {
   MOMENT_MM,
   ROUNDING_MM,
   STATION_MM,
+  TIE_ROUNDING_MM,
 } from "./tolerance.js";
 import type { Vec2 } from "./vec.js";
 
@@ -150,7 +151,8 @@ function takeovers(
           { t: beside, value: f(beside) },
         ];
         if (Math.abs(here.value) >= STATION_MM || here.value < 0 === there.value < 0) return here;
-        return Math.abs(bisect(f, here, beside) - t) < station ? there : here;
+        const tie = Math.abs(here.value) < TIE_ROUNDING_MM || Math.abs(bisect(f, here, beside) - t) < station;
+        return tie ? there : here;
       };
       const share = (b - a) * BESIDE_CORNER_SHARE;
       out.push(...signChanges(f, looksAt(f, a, b, SAMPLES, near(a, a + share), near(b, b - share))));

@@ -149,9 +149,8 @@ function ridgesAlong(known: Known, c: Candidate): Ridge[] {
   const ends = closed
     ? []
     : [lo, hi].map((t): Change => ({ t, point: evaluate(c.curve, t), measure: () => 0 }));
-  const inner = [...changes(end, section, c, lo, hi), ...ends].filter(({ point }) =>
-    regionContains(section, [point[0], point[1]]),
-  );
+  const isOver = ({ point }: Change): boolean => regionContains(section, [point[0], point[1]]);
+  const inner = changes(end, section, c, lo, hi).filter(isOver);
   const events: Event[] = [];
   const touching = outline.filter((v) => v.touches);
   for (const v of outline) {
@@ -162,11 +161,11 @@ function ridgesAlong(known: Known, c: Candidate): Ridge[] {
     const off = distance(evaluate(c.curve, t), v.point);
     if (off <= nearEnough(v, c, inner)) events.push({ t, vertex: v.index, point: v.point });
   }
-  for (const e of inner) {
+  for (const e of [...inner, ...ends]) {
     const same = events.filter((x) => isSame(x, e));
-    if (same.length === 0) events.push({ ...e, vertex: -1 });
+    if (same.length === 0 && isOver(e)) events.push({ ...e, vertex: -1 });
     // Where a curve crosses itself it begins and ends: one place, two parameters.
-    else if (!closed && same.every((x) => Math.abs(x.t - e.t) > Math.PI))
+    else if (!closed && same.length > 0 && same.every((x) => Math.abs(x.t - e.t) > Math.PI))
       events.push({ ...(same[0] as Event), t: e.t });
   }
   if (events.length === 0) return closed ? closedRidge(known, c) : [];

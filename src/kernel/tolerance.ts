@@ -38,6 +38,9 @@ export const TOUCH_ROUNDING_MM = 1e-11;
 /** Slope. Sheets whose slopes differ by less across a ridge are told apart some way off it: 10⁴ roundings of a slope. Users: ridges. */
 export const LEAST_RISE = 1e-9;
 
+/** mm. Heights that differ by less do not differ: some ten roundings at 100 mm. Users: end boundary (a tie at a mark). */
+export const TIE_ROUNDING_MM = 1e-13;
+
 /** mm along a side. On less a header's skin stays within ROUNDING_MM of a side that touches its silhouette: √(8r · 10⁻⁹), r from 12 mm. Users: end boundary. */
 export const MOMENT_MM = 3e-4;
 
