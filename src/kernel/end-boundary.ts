@@ -182,23 +182,44 @@ function stretchesOf(end: CompiledEnd, s: Segment, loop: number, segment: number
   if (!several && kinks.length === 0)
     return [{ loop, segment, t0: 0, t1: 1, sheet: 0, touches: false, kink: true }];
   const marks = [...kinks];
+  const silhouettes: number[] = [];
   for (const hit of end.hits) {
-    for (const h of hit.breaks) marks.push(...crossings(s, hit.hu, hit.hv, hit.h0, h));
+    for (const [k, h] of hit.breaks.entries()) {
+      const at = crossings(s, hit.hu, hit.hv, hit.h0, h);
+      marks.push(...at);
+      if (k === 0 || k === hit.breaks.length - 1) silhouettes.push(...at);
+    }
   }
   const corner = cornerShare(s);
+  const near = (t: number, all: readonly number[]): boolean => all.some((x) => Math.abs(x - t) < corner);
   const ts = clean(marks, corner);
+  const between = ts.slice(1).map((b, k) => {
+    const met = metBetween(end, s, ts[k] as number, b);
+    const more = several && end.root.kind !== "hit" ? takeovers(end, s, ts[k] as number, b, met) : [];
+    return { met, more };
+  });
+  // Nothing begins at a silhouette itself where another contact takes over just before it: there the take-over is the place.
+  const changes = between.flatMap(({ more }) => more);
+  const places = ts.map((t) =>
+    t > 0 && t < 1 && near(t, silhouettes) && !near(t, kinks)
+      ? (changes.find((x) => Math.abs(x - t) < corner) ?? t)
+      : t,
+  );
   const out: Stretch[] = [];
-  for (let k = 0; k + 1 < ts.length; k++) {
-    const [a, b] = [ts[k] as number, ts[k + 1] as number];
-    const met = metBetween(end, s, a, b);
-    const more = several && end.root.kind !== "hit" ? takeovers(end, s, a, b, met) : [];
-    const stretches = clean(more, corner, a, b);
+  for (const [k, { met, more }] of between.entries()) {
+    const stretches = clean(more, corner, places[k] as number, places[k + 1] as number);
     for (let i = 0; i + 1 < stretches.length; i++) {
       const [t0, t1] = [stretches[i] as number, stretches[i + 1] as number];
-      const isAt = (t: number): boolean => Math.abs(t - t0) < corner;
       const sheet = labelOf(end, s, t0, t1, met);
-      const kink = t0 === 0 || kinks.some(isAt);
-      out.push({ loop, segment, t0, t1, sheet, touches: touches.some(isAt), kink });
+      out.push({
+        loop,
+        segment,
+        t0,
+        t1,
+        sheet,
+        touches: near(t0, touches),
+        kink: t0 === 0 || near(t0, kinks),
+      });
     }
   }
   return out;
