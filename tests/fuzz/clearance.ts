@@ -54,6 +54,12 @@ function clearances(e: EndCase, dir: 1 | -1, p: Vec3): readonly number[] {
       const [narrow, wide] = [-OPEN_MM, OPEN_MM].map((moved) => fromHeader(e.header, dir, p, moved));
       return narrow === wide ? [wide!] : [narrow!, wide!];
     }
+    case "select": {
+      // Each header counts on its own side of the miter plane; on the plane itself either does.
+      const side = dot3(unit3(e.normal), [p[0] - e.point[0], p[1] - e.point[1], p[2] - e.point[2]]);
+      const [first, second] = e.of.map((x) => clearances(x, dir, p));
+      return [...(side < OPEN_MM ? first! : []), ...(side > -OPEN_MM ? second! : [])];
+    }
     default: {
       const pick = e.kind === "min" ? Math.min : Math.max;
       return e.of
