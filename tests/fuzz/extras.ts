@@ -62,7 +62,7 @@ export function regionOf({ kind, width, depth, wall }: Profile): Region {
 }
 
 /** Volume of a bar with a profile: that of its box less that of what is open, each by the quadrature, mm³. */
-export function profileVolume(joint: JointCase, p: Profile, within: number): number {
+export function profileVolume(joint: JointCase, p: Profile, within: number, rays: number): number {
   const box = (width: number, depth: number, u: number, v: number): number => {
     const moved = (e: EndCase): EndCase =>
       movePoints(
@@ -72,7 +72,7 @@ export function profileVolume(joint: JointCase, p: Profile, within: number): num
       );
     const [low, high] = joint.ends;
     const section: SectionCase = { outer: { kind: "rect", width, depth, corner: 0 } };
-    return volumeByRays({ name: joint.name, section, ends: [moved(low), moved(high)] }, within);
+    return volumeByRays({ name: joint.name, section, ends: [moved(low), moved(high)] }, within, rays);
   };
   const { width, depth, wall } = p;
   const whole = box(width, depth, 0, 0);
