@@ -41,12 +41,14 @@ export function closeEnd(shell: Shell, end: CompiledEnd, section: Region, index:
     const [u, v] = pointOn(segment, i.t0);
     const before = previous(intervals, k);
     const s = sideHeight(segment, i.t0, end.sheets[i.sheet] as Sheet);
-    // One sheet does not step against itself.
+    const comesFrom = (loops[before.loop] as readonly Segment[])[before.segment] as Segment;
+    // One sheet does not step against itself; beside a silhouette an arc knows its height better than a line.
     if (before.sheet === i.sheet) {
-      starts.push(addVertex(shell, [u, v, s]));
+      const exact = segment.kind === "line" && comesFrom.kind === "arc";
+      const at = exact ? sideHeight(comesFrom, before.t1, end.sheets[i.sheet] as Sheet) : s;
+      starts.push(addVertex(shell, [u, v, at]));
       continue;
     }
-    const comesFrom = (loops[before.loop] as readonly Segment[])[before.segment] as Segment;
     const sBefore = sideHeight(comesFrom, before.t1, end.sheets[before.sheet] as Sheet);
     const at = commonHeight(
       u,
@@ -71,7 +73,8 @@ export function closeEnd(shell: Shell, end: CompiledEnd, section: Region, index:
     ((chains[i.loop] as EdgeUse[][])[i.segment] as EdgeUse[]).push({ edge, forward: true });
     uses.push({ edge, forward: true, sheet: i.sheet });
   }
-  const ridges = end.sheets.length > 1 ? ridgesOf(end, section, outlineOf(shell, intervals, starts)) : [];
+  const vertices = outlineOf(shell, intervals, starts);
+  const ridges = end.sheets.length > 1 ? ridgesOf(end, section, intervals, vertices) : [];
   if (ridges.some((r) => strays(r, end))) return { diagnostic: unresolvedEnd(index) };
   addRidges(shell, ridges, uses);
   const faces = capFaces(shell, uses, ridges.length === 0 ? loops.length : 0);
@@ -136,7 +139,7 @@ function outlineOf(
   return intervals.map((i, k): OutlineVertex => {
     const index = starts[k] as number;
     const before = previous(intervals, k).sheet;
-    return { index, point: shell.vertices[index] as Vec3, sheets: [before, i.sheet] };
+    return { index, point: shell.vertices[index] as Vec3, sheets: [before, i.sheet], touches: i.touches };
   });
 }
 

@@ -8,9 +8,11 @@
  */
 import { type CompiledEnd, endAt, sheetOfHit, sideOfSplit, splitBetween } from "./end-compile.js";
 import { loopsOf, pointOn, type Region, type Segment, segmentLength, tangentOn } from "./region.js";
-import { cornerHeight, type Sheet } from "./sheet.js";
+import { type Sheet, sheetHeight } from "./sheet.js";
+import { sideHeight } from "./side-edge.js";
 import { extremesOf } from "./station.js";
-import { type Look, looksAt, signChanges } from "./takeover.js";
+import { distanceTo } from "./surface.js";
+import { bisect, type Look, looksAt, signChanges } from "./takeover.js";
 import {
   BESIDE_CORNER_SHARE,
   BESIDE_STRETCH_SHARE,
@@ -18,8 +20,10 @@ import {
   CORNER_MM,
   CORNER_SHARE,
   INSIDE_MM,
+  MOMENT_MM,
   ROUNDING_MM,
   STATION_MM,
+  TIE_ROUNDING_MM,
 } from "./tolerance.js";
 import type { Vec2 } from "./vec.js";
 
@@ -30,6 +34,8 @@ export interface BoundaryInterval {
   readonly t0: number;
   readonly t1: number;
   readonly sheet: number;
+  /** True when it begins where an arc touches a break of a header. */
+  readonly touches: boolean;
 }
 
 /** Samples per side when looking for the place where two contacts are equally far. */
@@ -70,49 +76,83 @@ export function crossings(segment: Segment, hu: number, hv: number, h0: number, 
 
 /** How far two sheets are from taking over from each other: by their heights, or from the miter plane that parts them. */
 function difference(end: CompiledEnd, i: number, j: number, segment: Segment, t: number): number {
-  const [u, v] = pointOn(segment, t);
-  const height = cornerHeight(end.sheets[i] as Sheet, u, v);
+  const height = sideHeight(segment, t, end.sheets[i] as Sheet);
   const split = splitBetween(end, i, j);
-  return split ? sideOfSplit(split, u, v, height) : height - cornerHeight(end.sheets[j] as Sheet, u, v);
+  return split
+    ? sideOfSplit(split, ...pointOn(segment, t), height)
+    : height - sideHeight(segment, t, end.sheets[j] as Sheet);
+}
+
+/**
+ * The sheet of each header that is met between two marks of a side, −1 where it is missed. Where a break runs along the
+ * side, the one just inside counts.
+ */
+function metBetween(end: CompiledEnd, segment: Segment, a: number, b: number): number[] {
+  const off = Math.min(INSIDE_MM, (b - a) * segmentLength(segment) * BESIDE_STRETCH_SHARE);
+  const t = (a + b) / 2;
+  return end.hits.map((hit) => {
+    const at = ([u, v]: Vec2): number => hit.h0 + hit.hu * u + hit.hv * v;
+    const [h, within] = [at(pointOn(segment, t)), at(insidePoint(segment, t, off))];
+    const [on, inside] = [sheetOfHit(hit, h), sheetOfHit(hit, within)];
+    if (on === inside || on < 0 || inside < 0) return inside;
+    const line = hit.breaks.find((x) => h < x !== within < x) as number;
+    const far = Math.max(...[a, t, b].map((x) => Math.abs(at(pointOn(segment, x)) - line)));
+    return far < INSIDE_MM ? inside : on;
+  });
 }
 
 /**
  * The sheet that closes the bar along a stretch of a side, read at its middle. Where two contacts are equally far all along
- * the side, or a break of one header runs along it, the one just inside counts.
+ * the side, the one just inside counts.
  */
-function labelOf(end: CompiledEnd, segment: Segment, t0: number, t1: number): number {
+function labelOf(end: CompiledEnd, segment: Segment, t0: number, t1: number, met: readonly number[]): number {
+  if (end.root.kind === "hit") return met[0] as number;
   const t = (t0 + t1) / 2;
   const off = Math.min(INSIDE_MM, (t1 - t0) * segmentLength(segment) * BESIDE_STRETCH_SHARE);
-  const inside = endAt(end, ...insidePoint(segment, t, off)).sheet;
-  const on = endAt(end, ...pointOn(segment, t)).sheet;
+  const [u, v] = insidePoint(segment, t, off);
+  const sheetOf = (sheet: number): Sheet => end.sheets[sheet] as Sheet;
+  const inside = endAt(end, u, v, { met, height: (sheet) => sheetHeight(sheetOf(sheet), u, v) }).sheet;
+  const on = endAt(end, ...pointOn(segment, t), {
+    met,
+    height: (sheet) => sideHeight(segment, t, sheetOf(sheet)),
+  }).sheet;
   if (on === inside || on < 0 || inside < 0) return inside;
-  if (end.hits.some((hit) => hit.sheets.includes(on) && hit.sheets.includes(inside))) return inside;
   // Beside a silhouette a ridge leaves the side along it: a point inside may be across the ridge already.
   return Math.abs(difference(end, on, inside, segment, t)) > ROUNDING_MM ? on : inside;
 }
 
-/** Sheets that can close the bar between two marks of a side: every plane, and of each header the one that is met there. */
-function sheetsBetween(end: CompiledEnd, segment: Segment, a: number, b: number): number[] {
-  const [u, v] = insidePoint(segment, (a + b) / 2);
+/** Sheets that can close the bar where of each header one is met: these, and every plane. */
+function sheetsMet(end: CompiledEnd, met: readonly number[]): number[] {
   const out = new Set(end.sheets.keys());
-  for (const hit of end.hits) {
-    const met = sheetOfHit(hit, hit.h0 + hit.hu * u + hit.hv * v);
-    for (const sheet of hit.sheets) if (sheet !== met) out.delete(sheet);
+  for (const [k, hit] of end.hits.entries()) {
+    for (const sheet of hit.sheets) if (sheet !== met[k]) out.delete(sheet);
   }
   return [...out];
 }
 
 /** Places between two marks where two contacts are equally far. */
-function takeovers(end: CompiledEnd, segment: Segment, a: number, b: number): number[] {
-  const sheets = sheetsBetween(end, segment, a, b);
+function takeovers(
+  end: CompiledEnd,
+  segment: Segment,
+  a: number,
+  b: number,
+  met: readonly number[],
+): number[] {
+  const sheets = sheetsMet(end, met);
+  const station = STATION_MM / segmentLength(segment);
   const out: number[] = [];
   for (const [k, i] of sheets.entries()) {
     for (const j of sheets.slice(k + 1)) {
       const f = (t: number): number => difference(end, i, j, segment, t);
       // Contacts that tie at a mark change there, not a rounding error beside it.
       const near = (t: number, beside: number): Look => {
-        const value = f(t);
-        return Math.abs(value) < STATION_MM ? { t: beside, value: f(beside) } : { t, value };
+        const [here, there] = [
+          { t, value: f(t) },
+          { t: beside, value: f(beside) },
+        ];
+        if (Math.abs(here.value) >= STATION_MM || here.value < 0 === there.value < 0) return here;
+        const tie = Math.abs(here.value) < TIE_ROUNDING_MM || Math.abs(bisect(f, here, beside) - t) < station;
+        return tie ? there : here;
       };
       const share = (b - a) * BESIDE_CORNER_SHARE;
       out.push(...signChanges(f, looksAt(f, a, b, SAMPLES, near(a, a + share), near(b, b - share))));
@@ -121,43 +161,114 @@ function takeovers(end: CompiledEnd, segment: Segment, a: number, b: number): nu
   return out;
 }
 
+/** A stretch between marks; `kink` when it begins where an edge has to, whatever closes the bar before it. */
+interface Stretch extends BoundaryInterval {
+  readonly kink: boolean;
+}
+
 /** All intervals of the outline, loop by loop in walking order. */
 export function boundaryOf(end: CompiledEnd, section: Region): BoundaryInterval[] {
+  return loopsOf(section).flatMap((segments, loop) => {
+    const all = segments.flatMap((s, segment) => stretchesOf(end, s, loop, segment));
+    return merged(end.sheets.length > 1 ? withoutNothings(end, segments, all) : all);
+  });
+}
+
+function stretchesOf(end: CompiledEnd, s: Segment, loop: number, segment: number): Stretch[] {
   const several = end.sheets.length > 1;
-  const out: BoundaryInterval[] = [];
-  for (const [loop, segments] of loopsOf(section).entries()) {
-    for (const [segment, s] of segments.entries()) {
-      const kinks =
-        several || end.hits.length > 0
-          ? [...kinksOn(end, s), ...touchesOn(end, s), ...handoversOn(end, s)]
-          : [];
-      if (!several && kinks.length === 0) {
-        out.push({ loop, segment, t0: 0, t1: 1, sheet: 0 });
-        continue;
-      }
-      const marks = [0, 1, ...kinks];
-      for (const hit of end.hits) {
-        for (const h of hit.breaks) marks.push(...crossings(s, hit.hu, hit.hv, hit.h0, h));
-      }
-      const corner = cornerShare(s);
-      let ts = clean(marks, corner);
-      if (several && end.root.kind !== "hit") {
-        const more = ts.slice(1).flatMap((t, i) => takeovers(end, s, ts[i] as number, t));
-        ts = clean([...ts, ...more], corner);
-      }
-      const start = out.length;
-      for (let i = 0; i + 1 < ts.length; i++) {
-        const [t0, t1] = [ts[i] as number, ts[i + 1] as number];
-        const sheet = labelOf(end, s, t0, t1);
-        const last = out[out.length - 1];
-        const kink = kinks.some((t) => Math.abs(t - t0) < corner);
-        if (out.length > start && last && last.sheet === sheet && !kink)
-          out[out.length - 1] = { ...last, t1 };
-        else out.push({ loop, segment, t0, t1, sheet });
-      }
+  const touches = touchesOn(end, s);
+  const kinks =
+    several || end.hits.length > 0 ? [...kinksOn(end, s), ...touches, ...handoversOn(end, s)] : [];
+  if (!several && kinks.length === 0)
+    return [{ loop, segment, t0: 0, t1: 1, sheet: 0, touches: false, kink: true }];
+  const marks = [...kinks];
+  const silhouettes: number[] = [];
+  for (const hit of end.hits) {
+    for (const [k, h] of hit.breaks.entries()) {
+      const at = crossings(s, hit.hu, hit.hv, hit.h0, h);
+      marks.push(...at);
+      if (k === 0 || k === hit.breaks.length - 1) silhouettes.push(...at);
+    }
+  }
+  const corner = cornerShare(s);
+  const near = (t: number, all: readonly number[]): boolean => all.some((x) => Math.abs(x - t) < corner);
+  const ts = clean(marks, corner);
+  const between = ts.slice(1).map((b, k) => {
+    const met = metBetween(end, s, ts[k] as number, b);
+    const more = several && end.root.kind !== "hit" ? takeovers(end, s, ts[k] as number, b, met) : [];
+    return { met, more };
+  });
+  // Nothing begins at a silhouette itself where another contact takes over just before it: there the take-over is the place.
+  const changes = between.flatMap(({ more }) => more);
+  const places = ts.map((t) =>
+    t > 0 && t < 1 && near(t, silhouettes) && !near(t, kinks)
+      ? (changes.find((x) => Math.abs(x - t) < corner) ?? t)
+      : t,
+  );
+  const out: Stretch[] = [];
+  for (const [k, { met, more }] of between.entries()) {
+    const stretches = clean(more, corner, places[k] as number, places[k + 1] as number);
+    for (let i = 0; i + 1 < stretches.length; i++) {
+      const [t0, t1] = [stretches[i] as number, stretches[i + 1] as number];
+      const sheet = labelOf(end, s, t0, t1, met);
+      out.push({
+        loop,
+        segment,
+        t0,
+        t1,
+        sheet,
+        touches: near(t0, touches),
+        kink: t0 === 0 || near(t0, kinks),
+      });
     }
   }
   return out;
+}
+
+/** Neighbours that one sheet closes as one interval, but for kinks. */
+function merged(stretches: readonly Stretch[]): BoundaryInterval[] {
+  const out: BoundaryInterval[] = [];
+  for (const { kink, ...interval } of stretches) {
+    const last = out[out.length - 1];
+    if (last && last.sheet === interval.sheet && !kink) out[out.length - 1] = { ...last, t1: interval.t1 };
+    else out.push(interval);
+  }
+  return out;
+}
+
+/**
+ * A contact that for a moment comes before the one on both its sides, and lies where that one does, is left out: beside a
+ * silhouette that all of them touch they change places within a rounding of each other. The shortest moment goes first.
+ */
+function withoutNothings(end: CompiledEnd, segments: readonly Segment[], all: readonly Stretch[]): Stretch[] {
+  const sheetOf = (k: number): number => (all.at(k % all.length) as Stretch).sheet;
+  const long = ({ segment, t0, t1 }: Stretch): number =>
+    (t1 - t0) * segmentLength(segments[segment] as Segment);
+  let [shortest, least, around] = [[] as number[], MOMENT_MM as number, -1];
+  for (let from = 0; from < all.length; from++) {
+    const [own, before] = [sheetOf(from), sheetOf(from - 1)];
+    if (own === before || own < 0 || before < 0) continue;
+    const run: number[] = [];
+    while (run.length < all.length && sheetOf(from + run.length) === own)
+      run.push((from + run.length) % all.length);
+    const length = run.reduce((sum, k) => sum + long(all[k] as Stretch), 0);
+    if (length >= least || sheetOf(from + run.length) !== before) continue;
+    if (run.every((k) => isNothing(end, segments, all[k] as Stretch, before)))
+      [shortest, least, around] = [run, length, before];
+  }
+  if (around < 0) return [...all];
+  const without = all.map((s, k) => (shortest.includes(k) ? { ...s, sheet: around } : s));
+  return withoutNothings(end, segments, without);
+}
+
+function isNothing(end: CompiledEnd, segments: readonly Segment[], i: Stretch, around: number): boolean {
+  const [s, t] = [segments[i.segment] as Segment, (i.t0 + i.t1) / 2];
+  const at = sideHeight(s, t, end.sheets[around] as Sheet);
+  // On both: past a header's silhouette its height is a number, not a place.
+  return [i.sheet, around].every((k) => {
+    const { surface } = end.sheets[k] as Sheet;
+    return Math.abs(distanceTo(surface, [...pointOn(s, t), at])) < ROUNDING_MM;
+  });
 }
 
 /** Places inside an arc where it touches the silhouette of a round sheet: the saddle has a kink there. */
@@ -219,16 +330,12 @@ function handoversOn(end: CompiledEnd, segment: Segment): number[] {
   return out;
 }
 
-function clean(marks: number[], corner: number): number[] {
-  const sorted = marks.map((t) =>
-    t < corner ? (t > -corner ? 0 : -1) : t > 1 - corner ? (t < 1 + corner ? 1 : 2) : t,
-  );
-  sorted.sort((a, b) => a - b);
-  const out: number[] = [];
-  for (const t of sorted) {
-    if (t < 0 || t > 1) continue;
-    if (out.length === 0 || t - (out[out.length - 1] as number) > corner) out.push(t);
+/** Marks of a stretch of a side in rising order, those within a corner's breadth of each other or of its ends as one. */
+function clean(marks: readonly number[], corner: number, from = 0, to = 1): number[] {
+  const out = [from];
+  for (const t of [...marks].sort((a, b) => a - b)) {
+    if (t - (out[out.length - 1] as number) > corner && t < to - corner) out.push(t);
   }
-  if (out[out.length - 1] !== 1) out[out.length - 1] = 1;
+  out.push(to);
   return out;
 }

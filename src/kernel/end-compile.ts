@@ -59,9 +59,17 @@ export interface EndValue {
 
 const NOTHING: EndValue = { out: Number.POSITIVE_INFINITY, sheet: -1 };
 
+/** What is known of a place better than its coordinates say: of a place on a side of the section. */
+export interface KnownPlace {
+  /** The sheet that each header is met on, in the order of `hits`; −1 where it is missed. */
+  readonly met: readonly number[];
+  /** s of a sheet there. */
+  readonly height: (sheet: number) => number;
+}
+
 /** Evaluates a compiled end at (u, v). */
-export function endAt(end: CompiledEnd, u: number, v: number): EndValue {
-  return nodeAt(end, end.root, u, v);
+export function endAt(end: CompiledEnd, u: number, v: number, known?: KnownPlace): EndValue {
+  return nodeAt(end, end.root, u, v, known);
 }
 
 /** The outward coordinate alone, for those who ask thousands of times: one contact is read without making an object. */
@@ -81,20 +89,23 @@ export function sheetAt(end: CompiledEnd, u: number, v: number): number {
     : nodeAt(end, root, u, v).sheet;
 }
 
-function nodeAt(end: CompiledEnd, node: EndNode, u: number, v: number): EndValue {
+function nodeAt(end: CompiledEnd, node: EndNode, u: number, v: number, known?: KnownPlace): EndValue {
+  const height = (sheet: number): number =>
+    known ? known.height(sheet) : sheetHeight(end.sheets[sheet] as Sheet, u, v);
   switch (node.kind) {
     case "leaf":
-      return { out: end.dir * sheetHeight(end.sheets[node.sheet] as Sheet, u, v), sheet: node.sheet };
+      return { out: end.dir * height(node.sheet), sheet: node.sheet };
     case "hit": {
-      const sheet = sheetOfHit(node, node.h0 + node.hu * u + node.hv * v);
-      return sheet < 0 ? NOTHING : { out: end.dir * sheetHeight(end.sheets[sheet] as Sheet, u, v), sheet };
+      const met = known?.met[end.hits.indexOf(node)];
+      const sheet = met ?? sheetOfHit(node, node.h0 + node.hu * u + node.hv * v);
+      return sheet < 0 ? NOTHING : { out: end.dir * height(sheet), sheet };
     }
     case "select":
-      return selectAt(end, node, u, v);
+      return selectAt(end, node, u, v, known);
     default: {
-      let best = nodeAt(end, node.of[0] as EndNode, u, v);
+      let best = nodeAt(end, node.of[0] as EndNode, u, v, known);
       for (let i = 1; i < node.of.length; i++) {
-        const value = nodeAt(end, node.of[i] as EndNode, u, v);
+        const value = nodeAt(end, node.of[i] as EndNode, u, v, known);
         if (node.kind === "min" ? value.out < best.out : value.out > best.out) best = value;
       }
       return best;
@@ -102,8 +113,8 @@ function nodeAt(end: CompiledEnd, node: EndNode, u: number, v: number): EndValue
   }
 }
 
-function selectAt(end: CompiledEnd, node: Split, u: number, v: number): EndValue {
-  const [a, b] = [nodeAt(end, node.of[0], u, v), nodeAt(end, node.of[1], u, v)];
+function selectAt(end: CompiledEnd, node: Split, u: number, v: number, known?: KnownPlace): EndValue {
+  const [a, b] = [nodeAt(end, node.of[0], u, v, known), nodeAt(end, node.of[1], u, v, known)];
   // How far each hit is past the plane, on the side where it is not its header's own.
   const pastA = a.sheet < 0 ? Number.POSITIVE_INFINITY : sideOfSplit(node, u, v, end.dir * a.out);
   const pastB = b.sheet < 0 ? Number.POSITIVE_INFINITY : -sideOfSplit(node, u, v, end.dir * b.out);

@@ -9,40 +9,37 @@
  */
 import { type ConicCurve, conicParameter } from "./curve/conic.js";
 import { type Curve, derivatives, evaluate } from "./curve/curve.js";
-import {
-  equalCylindersMeet,
-  parallelCylindersMeet,
-  planeAcrossCylinder,
-  planeAlongCylinder,
-  planesMeet,
-} from "./curve/intersect.js";
 import type { LineCurve } from "./curve/line.js";
 import { saddleParameter } from "./curve/saddle.js";
-import { type ParameterRange, saddleRange, saddlesBetween } from "./curve/saddle-range.js";
-import { type CompiledEnd, endAt, type Split, splitBetween } from "./end-compile.js";
-import { frameFromAxis } from "./frame.js";
+import { type ParameterRange, saddleRange } from "./curve/saddle-range.js";
+import type { BoundaryInterval } from "./end-boundary.js";
+import { type CompiledEnd, endAt, sheetOfHit, splitBetween } from "./end-compile.js";
+import { nearestOnLoops } from "./nearest-side.js";
 import type { Region } from "./region.js";
 import { regionContains } from "./region-contains.js";
 import { reachOf } from "./region-extent.js";
-import { cornerHeight, type Sheet, sheetHeight } from "./sheet.js";
-import type { Surface } from "./surface.js";
+import { type Candidate, candidates } from "./ridge-candidates.js";
+import { isOnFarSide, rise, type Sheet, sheetHeight } from "./sheet.js";
 import { looksAt, signChanges } from "./takeover.js";
 import {
   BESIDE_STRETCH_SHARE,
   INSIDE_MM,
+  LEAST_RISE,
+  MOMENT_MM,
   ON_SURFACE_MM,
   OTHER_CROSSING_MM,
-  PARALLEL_SINE,
   ROUNDING_MM,
-  STATION_MM,
+  TOUCH_ROUNDING_MM,
 } from "./tolerance.js";
-import { anySquareTo, cross, distance, dot, length, normalize, sub, type Vec3 } from "./vec.js";
+import { cross, distance, dot, normalize, sub, type Vec2, type Vec3 } from "./vec.js";
 
 /** A vertex of the outline, with the sheets before and after it. */
 export interface OutlineVertex {
   readonly index: number;
   readonly point: Vec3;
   readonly sheets: readonly [number, number];
+  /** True where an arc touches a break of a header: the ridge there goes through this vertex. */
+  readonly touches: boolean;
 }
 
 /** A ridge between two vertices; `left` and `right` are the sheets on its sides, seen down the bar's −s. */
@@ -57,71 +54,6 @@ export interface Ridge {
   readonly toVertex: number;
   readonly left: number;
   readonly right: number;
-}
-
-interface Candidate {
-  readonly curve: Curve;
-  readonly i: number;
-  readonly j: number;
-  /** Other conics in which the same two surfaces meet: equal cylinders cross in two ellipses that cross each other. */
-  readonly mates: readonly ConicCurve[];
-}
-
-function candidates(end: CompiledEnd): Candidate[] {
-  const out: Candidate[] = [];
-  const hitOf = new Map<number, number>();
-  for (const [k, hit] of end.hits.entries()) {
-    for (const s of hit.sheets) hitOf.set(s, k);
-    for (let b = 1; b + 1 < hit.breaks.length; b++) {
-      const [i, j] = [hit.sheets[b - 1] as number, hit.sheets[b] as number];
-      // Beside its silhouette the height of a round sheet is less certain than that of the flat it runs into.
-      const sheet = end.sheets[(end.sheets[i] as Sheet).round ? j : i] as Sheet;
-      const across = (hit.breaks[b] as number) - hit.h0;
-      const [u, v] = [hit.hu * across, hit.hv * across];
-      const direction = normalize([-hit.hv, hit.hu, -hit.hv * sheet.a + hit.hu * sheet.b]);
-      out.push({
-        i,
-        j,
-        mates: [],
-        curve: { kind: "line", origin: [u, v, cornerHeight(sheet, u, v)], direction },
-      });
-    }
-  }
-  if (end.root.kind === "hit" || end.root.kind === "leaf") return out;
-  for (let i = 0; i < end.sheets.length; i++) {
-    for (let j = i + 1; j < end.sheets.length; j++) {
-      if (hitOf.has(i) && hitOf.get(i) === hitOf.get(j)) continue;
-      const split = splitBetween(end, i, j);
-      const [a, b] = [end.sheets[i] as Sheet, end.sheets[j] as Sheet];
-      const curves = split ? miterCurves(split, a) : meetingSurfaces(a.surface, b.surface);
-      const conics = split ? [] : curves.filter((c) => c.kind === "conic");
-      for (const curve of curves) out.push({ i, j, curve, mates: conics.filter((c) => c !== curve) });
-    }
-  }
-  return out;
-}
-
-/** Mitred skins meet on the miter plane, where neither can be told from the other: the first is cut by the plane itself. */
-function miterCurves(split: Split, first: Sheet): readonly Curve[] {
-  const frame = frameFromAxis(split.point, split.normal, anySquareTo(split.normal));
-  return meetingSurfaces({ kind: "plane", frame }, first.surface);
-}
-
-function meetingSurfaces(a: Surface, b: Surface): readonly Curve[] {
-  if (a.kind === "plane" && b.kind === "plane") {
-    const line = planesMeet(a, b);
-    return line ? [line] : [];
-  }
-  if (a.kind === "cylinder" && b.kind === "cylinder") {
-    if (length(cross(a.frame.z, b.frame.z)) < PARALLEL_SINE) return parallelCylindersMeet(a, b);
-    const conics = equalCylindersMeet(a, b, STATION_MM);
-    if (conics.length > 0) return conics;
-    return saddlesBetween(a, b);
-  }
-  const [plane, cylinder] = a.kind === "plane" ? [a, b] : [b, a];
-  if (plane.kind !== "plane" || cylinder.kind !== "cylinder") return [];
-  const conic = planeAcrossCylinder(plane, cylinder);
-  return conic ? [conic] : planeAlongCylinder(plane, cylinder);
 }
 
 function parameterOn(curve: Curve, p: Vec3, { from, to }: ParameterRange): number {
@@ -154,40 +86,89 @@ interface Event {
   readonly point: Vec3;
 }
 
-/**
- * mm. Events this near are one. Where a candidate only touches a break its place is known to the root of a rounding: a
- * few 10⁻⁶ mm for headers some metres away.
- */
-const SAME_EVENT_MM = 10 * ON_SURFACE_MM;
-
-/** All ridges of an end. `outline` are the vertices of its boundary where the sheet changes. */
-export function ridgesOf(end: CompiledEnd, section: Region, outline: readonly OutlineVertex[]): Ridge[] {
-  return candidates(end).flatMap((c) => ridgesAlong(end, section, outline, c));
+/** A place inside the section where something changes: where `measure` is zero. */
+interface Change {
+  readonly t: number;
+  readonly point: Vec3;
+  readonly measure: (p: Vec3) => number;
 }
 
-function ridgesAlong(
+/**
+ * mm. Where a candidate only touches what changes there, the place is known to the root of a rounding: a few 10⁻⁶ mm for
+ * headers some metres away. So near to an event it is that event, when there is nothing left to change there either.
+ */
+const TOUCH_MM = 10 * ON_SURFACE_MM;
+
+function isSame(event: Event, change: Change): boolean {
+  const apart = distance(event.point, change.point);
+  return (
+    apart < ON_SURFACE_MM || (apart < TOUCH_MM && Math.abs(change.measure(event.point)) < TOUCH_ROUNDING_MM)
+  );
+}
+
+/** mm from a candidate within which a vertex of the outline lies on it. */
+function nearEnough(
+  { point, sheets: [before, after] }: OutlineVertex,
+  c: Candidate,
+  inner: readonly Change[],
+): number {
+  if (before === after) return ROUNDING_MM;
+  if ((before === c.i && after === c.j) || (before === c.j && after === c.i)) return TOUCH_MM;
+  // Where three sheets meet just inside the section, a ridge of another pair passes the vertex and ends there.
+  const passes = inner.some(
+    (x) => distance(x.point, point) < 50 * ON_SURFACE_MM && distance(x.point, point) > ON_SURFACE_MM,
+  );
+  return passes ? ROUNDING_MM : ON_SURFACE_MM;
+}
+
+/** What is known of an end when its ridges are looked for. */
+interface Known {
+  readonly end: CompiledEnd;
+  readonly section: Region;
+  readonly intervals: readonly BoundaryInterval[];
+  readonly outline: readonly OutlineVertex[];
+}
+
+/** All ridges of an end with its outline's intervals; `outline` are the vertices between these. */
+export function ridgesOf(
   end: CompiledEnd,
   section: Region,
+  intervals: readonly BoundaryInterval[],
   outline: readonly OutlineVertex[],
-  c: Candidate,
 ): Ridge[] {
+  const known = { end, section, intervals, outline };
+  return candidates(end, reachOf(section.outer)).flatMap((c) => ridgesAlong(known, c));
+}
+
+function ridgesAlong(known: Known, c: Candidate): Ridge[] {
+  const { end, section, outline } = known;
   const range = rangeOf(c.curve, section);
   if (!range) return [];
   const { from: lo, to: hi, closed } = range;
-  const events: Event[] = [];
-  for (const v of outline) {
-    const t = parameterOn(c.curve, v.point, range);
-    const changes = v.sheets[0] !== v.sheets[1];
-    if (distance(evaluate(c.curve, t), v.point) > (changes ? SAME_EVENT_MM : ROUNDING_MM)) continue;
-    events.push({ t, vertex: v.index, point: v.point });
-  }
   // A saddle that ends goes on as another one.
-  for (const t of [...changes(end, section, c, lo, hi), ...(closed ? [] : [lo, hi])]) {
-    const point = evaluate(c.curve, t);
-    if (events.some((e) => distance(e.point, point) < SAME_EVENT_MM)) continue;
-    if (regionContains(section, [point[0], point[1]])) events.push({ t, vertex: -1, point });
+  const ends = closed
+    ? []
+    : [lo, hi].map((t): Change => ({ t, point: evaluate(c.curve, t), measure: () => 0 }));
+  const isOver = ({ point }: Change): boolean => regionContains(section, [point[0], point[1]]);
+  const inner = changes(end, section, c, lo, hi).filter(isOver);
+  const events: Event[] = [];
+  const touching = outline.filter((v) => v.touches);
+  for (const v of outline) {
+    // A corner beside such a place is on the ridge but for a rounding; it goes through the place itself.
+    const same = v.sheets[0] === v.sheets[1] && !v.touches;
+    if (same && touching.some((x) => distance(x.point, v.point) < MOMENT_MM)) continue;
+    const t = parameterOn(c.curve, v.point, range);
+    const off = distance(evaluate(c.curve, t), v.point);
+    if (off <= nearEnough(v, c, inner)) events.push({ t, vertex: v.index, point: v.point });
   }
-  if (events.length === 0) return closed ? closedRidge(end, section, c) : [];
+  for (const e of [...inner, ...ends]) {
+    const same = events.filter((x) => isSame(x, e));
+    if (same.length === 0 && isOver(e)) events.push({ ...e, vertex: -1 });
+    // Where a curve crosses itself it begins and ends: one place, two parameters.
+    else if (!closed && same.length > 0 && same.every((x) => Math.abs(x.t - e.t) > Math.PI))
+      events.push({ ...(same[0] as Event), t: e.t });
+  }
+  if (events.length === 0) return closed ? closedRidge(known, c) : [];
   events.sort((a, b) => a.t - b.t);
   const stretches: { a: Event; b: Event; t1: number; sides: readonly [number, number] | null }[] = [];
   const count = closed ? events.length : events.length - 1;
@@ -197,7 +178,7 @@ function ridgesAlong(
     const t1 = k + 1 < events.length ? b.t : b.t + (hi - lo);
     const off = Math.min(INSIDE_MM, distance(a.point, b.point) * BESIDE_STRETCH_SHARE);
     const sides = (share: number): readonly [number, number] | null =>
-      sidesAt(end, section, c, a.t + share * (t1 - a.t), off || INSIDE_MM);
+      sidesAt(known, c, a.t + share * (t1 - a.t), off || INSIDE_MM);
     // In the middle a ridge may pass a bore nearer than labels are read.
     stretches.push({ a, b, t1, sides: sides(0.5) ?? sides(0.3) });
   }
@@ -245,8 +226,8 @@ function joined(c: Candidate, stretches: readonly Stretch[], closed: boolean): R
 }
 
 /** A ridge that closes on itself inside the section, as two halves; none when the curve is no ridge. */
-function closedRidge(end: CompiledEnd, section: Region, c: Candidate): Ridge[] {
-  const sides = sidesAt(end, section, c, 0.1, INSIDE_MM);
+function closedRidge(known: Known, c: Candidate): Ridge[] {
+  const sides = sidesAt(known, c, 0.1, INSIDE_MM);
   if (!sides) return [];
   const [p, q] = [evaluate(c.curve, 0), evaluate(c.curve, Math.PI)];
   const half = (t0: number, from: Vec3, to: Vec3): Ridge => ({
@@ -265,30 +246,66 @@ function closedRidge(end: CompiledEnd, section: Region, c: Candidate): Ridge[] {
 
 /** Sheets on the left and right of a candidate, `off` mm beside it at t, when they are the pair the candidate belongs to. */
 function sidesAt(
-  end: CompiledEnd,
-  section: Region,
+  { end, section, intervals }: Known,
   c: Candidate,
   t: number,
   off: number,
 ): readonly [number, number] | null {
   const { p, d1 } = derivatives(c.curve, t);
-  const k = off / Math.hypot(d1[0], d1[1]);
-  const onLeft = [p[0] - d1[1] * k, p[1] + d1[0] * k] as const;
-  const onRight = [p[0] + d1[1] * k, p[1] - d1[0] * k] as const;
-  // Along a side of the section there is material on one side only: no ridge, whichever way the rounding falls.
-  if (!regionContains(section, onLeft) || !regionContains(section, onRight)) return null;
-  const left = endAt(end, ...onLeft).sheet;
-  const right = endAt(end, ...onRight).sheet;
+  const k = 1 / Math.hypot(d1[0], d1[1]);
+  const toLeft: Vec2 = [-d1[1] * k, d1[0] * k];
+  const onLeft: Vec2 = [p[0] + toLeft[0] * off, p[1] + toLeft[1] * off];
+  const onRight: Vec2 = [p[0] - toLeft[0] * off, p[1] - toLeft[1] * off];
+  const left = sheetTowards(end, c, p, toLeft) ?? endAt(end, ...onLeft).sheet;
+  const right = sheetTowards(end, c, p, [-toLeft[0], -toLeft[1]]) ?? endAt(end, ...onRight).sheet;
   const pair = (left === c.i && right === c.j) || (left === c.j && right === c.i);
   if (!pair) return null;
+  // Beside a side of the section it is a ridge only where that side is closed by the sheet between the two.
+  const [inLeft, inRight] = [onLeft, onRight].map((q) => regionContains(section, q));
+  if (!inLeft || !inRight) {
+    const here: Vec2 = [p[0], p[1]];
+    if (!inLeft && !inRight && !regionContains(section, here)) return null;
+    const beside = sheetBeside(section, intervals, here);
+    if ((!inLeft && beside !== left) || (!inRight && beside !== right)) return null;
+  }
   // The other crossing of the same two surfaces lies above or below what closes the bar.
   return Math.abs(end.dir * endAt(end, p[0], p[1]).out - p[2]) < OTHER_CROSSING_MM ? [left, right] : null;
 }
 
+/**
+ * The sheet that closes the bar just beside a point of a candidate. There the candidate's two sheets are equally far, and the
+ * way they rise tells them apart, however near everything else is; undefined where it does not.
+ */
+function sheetTowards(end: CompiledEnd, { i, j }: Candidate, p: Vec3, [du, dv]: Vec2): number | undefined {
+  if (splitBetween(end, i, j)) return undefined;
+  if ([i, j].some((k) => isOnFarSide(end.sheets[k] as Sheet, p))) return -1;
+  const [a, b] = [i, j].map((k) => rise(end.sheets[k] as Sheet, p, du, dv)) as [number, number];
+  const steeper = Math.sign(a - b);
+  if (!(Math.abs(a - b) > LEAST_RISE)) return undefined;
+  const met = end.hits.map((hit) => {
+    const across = Math.sign(hit.hu * du + hit.hv * dv);
+    return sheetOfHit(hit, hit.h0 + hit.hu * p[0] + hit.hv * p[1] + across * ROUNDING_MM);
+  });
+  const ties = (k: number): boolean =>
+    k !== i && k !== j && Math.abs(sheetHeight(end.sheets[k] as Sheet, p[0], p[1]) - p[2]) < 2 * ROUNDING_MM;
+  if (end.sheets.some((_, k) => ties(k))) return undefined;
+  const height = (k: number): number => {
+    if (k !== i && k !== j) return sheetHeight(end.sheets[k] as Sheet, p[0], p[1]);
+    return p[2] + (k === i ? steeper : -steeper) * ROUNDING_MM;
+  };
+  return endAt(end, p[0], p[1], { met, height }).sheet;
+}
+
+/** The sheet that closes the side nearest to a place. */
+function sheetBeside(section: Region, intervals: readonly BoundaryInterval[], p: Vec2): number {
+  const { loop, segment, t } = nearestOnLoops(section, p);
+  return intervals.find((i) => i.loop === loop && i.segment === segment && t <= i.t1)?.sheet ?? -1;
+}
+
 const SAMPLES = 96;
 
-/** Parameters where a third sheet reaches the candidate, or where it crosses a break of a header. */
-function changes(end: CompiledEnd, section: Region, c: Candidate, lo: number, hi: number): number[] {
+/** Places where a third sheet reaches the candidate, or where it crosses a break of a header. */
+function changes(end: CompiledEnd, section: Region, c: Candidate, lo: number, hi: number): Change[] {
   const measures: ((p: Vec3) => number)[] = [];
   // Breaks first: where a third sheet only touches, its own place is known to the root of a rounding.
   for (const hit of end.hits) {
@@ -304,9 +321,10 @@ function changes(end: CompiledEnd, section: Region, c: Candidate, lo: number, hi
   }
   const { curve } = c;
   const near = curve.kind === "conic" ? parametersOver(curve, section) : null;
-  return measures.flatMap((f) => {
-    const at = (t: number): number => f(evaluate(curve, t));
-    return signChanges(at, near ? near.map((t) => ({ t, value: at(t) })) : looksAt(at, lo, hi, SAMPLES));
+  return measures.flatMap((measure) => {
+    const at = (t: number): number => measure(evaluate(curve, t));
+    const looks = near ? near.map((t) => ({ t, value: at(t) })) : looksAt(at, lo, hi, SAMPLES);
+    return signChanges(at, looks).map((t) => ({ t, point: evaluate(curve, t), measure }));
   });
 }
 

@@ -10,7 +10,7 @@ import type { ContactSource } from "./end.js";
 import { frameFromAxis } from "./frame.js";
 import type { ProfilePiece } from "./profile.js";
 import type { Surface } from "./surface.js";
-import { BRACKET_MM, PARALLEL_SINE } from "./tolerance.js";
+import { PARALLEL_SINE, ROUNDING_MM, SILHOUETTE_RELATIVE } from "./tolerance.js";
 import { addScaled, anySquareTo, dot, length, negate, scale, type Vec3 } from "./vec.js";
 
 /** The round part of a sheet's height. */
@@ -45,13 +45,29 @@ export function sheetHeight(sheet: Sheet, u: number, v: number): number {
   return base + r.k * Math.sqrt(Math.max(0, (r.radius - h) * (r.radius + h)));
 }
 
+/** True when a point of a sheet's cylinder is on the side of it that the sheet is not. */
+export function isOnFarSide(sheet: Sheet, [u, v, s]: Vec3): boolean {
+  const r = sheet.round;
+  return r !== undefined && (s - sheet.c - sheet.a * u - sheet.b * v) * Math.sign(r.k) < -ROUNDING_MM;
+}
+
+/** How fast s of a sheet rises over (u, v) in a direction of the section; not finite on a silhouette. */
+export function rise(sheet: Sheet, [u, v]: Vec3, du: number, dv: number): number {
+  const r = sheet.round;
+  const flat = sheet.a * du + sheet.b * dv;
+  if (!r) return flat;
+  const h = r.h0 + r.hu * u + r.hv * v;
+  return flat - (r.k * h * (r.hu * du + r.hv * dv)) / Math.sqrt((r.radius - h) * (r.radius + h));
+}
+
 /**
  * s(u, v) of a sheet at a corner of an end. A fibre within rounding of the silhouette touches it there, and the root is
  * zero: computed from the rounded h it would be off by the root of that rounding, some 10⁻⁷ mm.
  */
 export function cornerHeight(sheet: Sheet, u: number, v: number): number {
   const r = sheet.round;
-  if (!r || Math.abs(r.radius - Math.abs(r.h0 + r.hu * u + r.hv * v)) > BRACKET_MM)
+  const silhouette = r && Math.abs(r.radius - Math.abs(r.h0 + r.hu * u + r.hv * v));
+  if (silhouette === undefined || silhouette > SILHOUETTE_RELATIVE * (r as RoundTerm).radius)
     return sheetHeight(sheet, u, v);
   return sheet.c + sheet.a * u + sheet.b * v;
 }

@@ -44,6 +44,10 @@ export function branchStations(section: Region, hu: number, hv: number, h0: numb
 /** The profile with its breaks and silhouettes moved onto stations of the branch they equal. */
 export function snapProfile(profile: Profile, stations: readonly number[]): Profile {
   const near = (h: number): number => {
+    // Where several agree the outermost is the one: beyond it there is no branch to hang off.
+    for (const s of [stations[0], stations.at(-1)]) {
+      if (s !== undefined && Math.abs(s - h) < STATION_MM) return s;
+    }
     let best = h;
     let gap: number = STATION_MM;
     for (const s of stations) {
@@ -54,6 +58,7 @@ export function snapProfile(profile: Profile, stations: readonly number[]): Prof
     }
     return best;
   };
+  const shifts = profile.breaks.map(() => 0);
   const pieces = profile.pieces.map((p, i): ProfilePiece => {
     if (p.kind === "flat") return p;
     const [lo, hi] = [p.h - p.radius, p.h + p.radius];
@@ -64,12 +69,15 @@ export function snapProfile(profile: Profile, stations: readonly number[]): Prof
     if (moveLo !== 0 && moveHi !== 0)
       return { ...p, h: (near(lo) + near(hi)) / 2, radius: (near(hi) - near(lo)) / 2 };
     if (moveLo === 0 && moveHi === 0) return p;
-    // A corner moves along the flat it runs into, so that the two stay tangent; a circle without one grows or shrinks.
+    // A corner moves along the flat it runs into, and their break with it, so that the two stay tangent; a circle without one grows or shrinks.
     const beside = profile.pieces[moveHi === 0 ? i + 1 : i - 1];
-    if (beside?.kind === "flat")
+    if (beside?.kind === "flat") {
+      shifts[moveHi === 0 ? i + 1 : i] = moveLo + moveHi;
       return { ...p, h: p.h + moveLo + moveHi, m: p.m + (moveLo + moveHi) * beside.slope };
+    }
     return { ...p, radius: moveHi === 0 ? p.h - near(lo) : near(hi) - p.h };
   });
   const jumps = profile.jumps.map((j) => ({ ...j, h: near(j.h) }));
-  return { breaks: profile.breaks.map(near), pieces, jumps };
+  const breaks = profile.breaks.map((h, k) => near(h + (shifts[k] as number)));
+  return { breaks, pieces, jumps };
 }

@@ -67,7 +67,7 @@ function mayReachZero(a: Look, b: Look, c: Look): boolean {
 }
 
 /** Where f changes sign between a look and another place, to the last bit. */
-function bisect(f: (t: number) => number, from: Look, to: number): number {
+export function bisect(f: (t: number) => number, from: Look, to: number): number {
   let [lo, hi] = [from.t, to];
   for (;;) {
     const mid = (lo + hi) / 2;

@@ -16,14 +16,33 @@ export const STEP_MM = 1e-5;
 /** mm. A boundary point may be this far from a surface it lies on. Users: rules, ridges. Snapping moves surfaces by up to STATION_MM. */
 export const ON_SURFACE_MM = 2e-6;
 
-/** mm. Brackets R ± h − r of a saddle below this are zero: a hundred roundings at 10⁴ mm. Users: saddle, end boundary, sheet corners. */
-export const BRACKET_MM = 1e-10;
+/** mm. Brackets R ± h − r of a saddle below this are zero: a hundred roundings at 10⁴ mm. Users: saddle, end boundary. */
+export const BRACKET_MM = 1e-12;
 
 /**
  * mm. A straight side that leaves a ruling of a round header by a sagitta below this lies on it, by half a station: the
  * ellipse in its place would be kilometres long, and its rounding no less. Users: side edge.
  */
 export const RULING_SAGITTA_MM = 5e-7;
+
+/**
+ * Dimensionless. Surfaces that turn from a header's rulings by less may meet it in lines, when these bend by no more than
+ * RULING_SAGITTA_MM: the circle across the header is seen 5·10⁻¹¹ of its radius too long, the curve itself would be 10⁵
+ * radii long. Users: near ruling.
+ */
+export const NEARLY_PARALLEL_SINE = 1e-5;
+
+/** mm. A curve that only touches a surface does so where it is this near: ten roundings of a header some metres away. Users: ridges. */
+export const TOUCH_ROUNDING_MM = 1e-11;
+
+/** Slope. Sheets whose slopes differ by less across a ridge are told apart some way off it: 10⁴ roundings of a slope. Users: ridges. */
+export const LEAST_RISE = 1e-9;
+
+/** mm. Heights that differ by less do not differ: some ten roundings at 100 mm. Users: end boundary (a tie at a mark). */
+export const TIE_ROUNDING_MM = 1e-13;
+
+/** mm along a side. On less a header's skin stays within ROUNDING_MM of a side that touches its silhouette: √(8r · 10⁻⁹), r from 12 mm. Users: end boundary. */
+export const MOMENT_MM = 3e-4;
 
 /** mm. How far inside the section a label is read, so that a ridge along a side is on one side of it. Users: end boundary, ridges. */
 export const INSIDE_MM = 1e-6;
@@ -49,7 +68,10 @@ export const ROUNDING_MM = 1e-9;
 /** Dimensionless: a share, a cosine or a parameter that differs by less does not differ. Ten thousand roundings of one. Users: profile, sampling, bores, conics, crossings, end cut. */
 export const ROUNDING_SHARE = 1e-12;
 
-/** Relative: some fifty roundings of a double. Users: side edge (a break on a silhouette). */
+/**
+ * Relative: some fifty roundings of a double. A fibre of a straight side this near a silhouette touches it: the root of so
+ * little is the vertex's own uncertainty there, a few 10⁻⁷ mm. Users: side edge (a break on a silhouette), sheet corners.
+ */
 export const SILHOUETTE_RELATIVE = 1e-14;
 
 /** Share of a radius below which a fibre grazes its header: the slope of s(φ) is about its inverse root, 100 here. Users: side edge. */

@@ -4,7 +4,7 @@
  *
  * A case is known by a seed and a number: the same two give the same case on every machine.
  */
-import type { Vec3 } from "../../src/kernel/index.js";
+import type { Bore, Vec3 } from "../../src/kernel/index.js";
 import {
   type EndCase,
   type HeaderCase,
@@ -15,6 +15,7 @@ import {
 } from "../support/joint-case.js";
 import { type Random, randomFrom } from "../support/random.js";
 import { type HeaderWish, headerOver, mirrored, raised, reachOf } from "../support/random-cases.js";
+import { boreThrough, type Profile, profileIn, underCorner } from "./extras.js";
 
 /** Limits of the domain. Degrees and millimetres. */
 export const DOMAIN = {
@@ -65,6 +66,10 @@ export interface FuzzCase {
   readonly turn: number;
   /** Direction and radians by which the whole model is turned before its joints are solved. */
   readonly pose: { readonly axis: Vec3; readonly angle: number };
+  /** In place of the section's own region. */
+  readonly profile?: Profile;
+  /** A hole to be drilled. */
+  readonly drill?: Bore;
   readonly kinds: readonly EndKind[];
   readonly tags: readonly string[];
 }
@@ -281,6 +286,9 @@ const poseFor = (random: Random): FuzzCase["pose"] => {
   return { axis: [r * Math.cos(a), r * Math.sin(a), z], angle: random.between(0, 2 * Math.PI) };
 };
 
+/** Shares of cases that have something besides. */
+const SHARES = { corner: 0.04, profile: 0.04, drill: 0.06 } as const;
+
 /** The random case with a number. */
 export function fuzzCase(seed: number, number: number): FuzzCase {
   const random = randomFrom(Math.imul(seed, 0x9e3779b1) + Math.imul(number, 0x85ebca6b));
@@ -290,7 +298,11 @@ export function fuzzCase(seed: number, number: number): FuzzCase {
   const section = sectionFor(random, tubes || random.chance(0.6) ? "round" : "rect");
   const tags = new Set<string>(section.outer.kind === "rect" ? ["rect branch"] : []);
   const d: Drawing = { random, section, tags };
-  const high = raised(endOf(d, kind, Math.floor(number / 100)), section.outer);
+  const drawn = endOf(d, kind, Math.floor(number / 100));
+  const more = randomFrom(Math.imul(seed, 0xc2b2ae35) + Math.imul(number, 0x27d4eb2f));
+  const corner = more.chance(SHARES.corner);
+  if (corner) tags.add("plan corner");
+  const high = raised(corner ? underCorner(more, section.outer) : drawn, section.outer);
   const both = random.chance(0.38);
   const other = random.pick(TABLE);
   const low = both
@@ -298,6 +310,10 @@ export function fuzzCase(seed: number, number: number): FuzzCase {
     : SQUARE;
   if (both && kind !== "plane" && other !== "plane") tags.add("both ends coped");
   const turn = random.pick([0, 0, random.between(0, 2 * Math.PI)]);
+  const profile = more.chance(SHARES.profile) ? profileIn(more, section.outer) : undefined;
+  if (profile) tags.add("section not convex");
+  const drill = !profile && more.chance(SHARES.drill) ? boreThrough(more, section) : undefined;
+  if (drill) tags.add("bore");
   const kinds = both ? [kind, other] : [kind];
   const name = `${seed}/${number} ${kinds.join(" + ")}`;
   return {
@@ -306,6 +322,8 @@ export function fuzzCase(seed: number, number: number): FuzzCase {
     joint: { name, section, ends: [low, high] },
     turn,
     pose: poseFor(random),
+    ...(profile && { profile }),
+    ...(drill && { drill }),
     kinds,
     tags: [...tags],
   };

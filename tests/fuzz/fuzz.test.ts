@@ -85,6 +85,25 @@ describe("what judges them", () => {
     expect(clearance(over, 1, [0, 0, 140])).toBe(-8);
   });
 
+  it("leaves open only beside a silhouette whether a fibre meets the header", () => {
+    const plane = { kind: "plane" as const, point: [0, 0, 60] as const, normal: [0, 0, 1] as const };
+    const farther = { kind: "max" as const, of: [over, plane] };
+    const nearer = { kind: "min" as const, of: [over, { ...plane, point: [0, 0, 110] as const }] };
+    // The header's axis runs along y at z = 100; with its gap it is 32 mm wide on both sides.
+    for (const [beside, met] of [
+      [-1e-5, true],
+      [1e-5, false],
+    ] as const) {
+      const v = 32 + beside;
+      expect(clearance(farther, 1, [v, 0, 60])).toBeGreaterThan(1);
+      expect(clearance(nearer, 1, [v, 0, 110]) < -1).toBe(met);
+    }
+    for (const beside of [-1e-7, 1e-7]) {
+      expect(clearance(nearer, 1, [32 + beside, 0, 110])).toBeCloseTo(0, 12);
+      expect(clearance(nearer, 1, [32 + beside, 0, 109])).toBeCloseTo(1, 12);
+    }
+  });
+
   it("sees a header that stands 0.01 mm nearer, and one that is missed", () => {
     const section = tube(42.4, 3.2);
     const plain = fuzzCase(1, 0);

@@ -4,6 +4,8 @@
 import { solidOf } from "../../src/joints/index.js";
 import { evaluate } from "../../src/kernel/curve/curve.js";
 import {
+  type Bar,
+  type Bore,
   type Diagnostic,
   massProperties,
   type Result,
@@ -16,9 +18,10 @@ import { tessellate } from "../../src/kernel/mesh/tessellate.js";
 import { validateSolid } from "../../src/kernel/rules/validate.js";
 import { turned } from "../support/bar-moves.js";
 import { barOf, type JointCase } from "../support/joint-case.js";
-import { volumeByRays } from "../support/quadrature.js";
+import { TooManyRays, volumeByRays } from "../support/quadrature.js";
 import { clearance } from "./clearance.js";
 import type { FuzzCase } from "./domain.js";
+import { boreVolume, profileVolume, regionOf } from "./extras.js";
 import { pieceOf } from "./model.js";
 
 /** How closely a case is looked at; each costs more than the one before. */
@@ -41,6 +44,13 @@ const SNAPPED_VOLUME = 3e-7;
 const OCCT_VOLUME = 1e-6;
 /** mm³. Error the quadrature allows itself per stretch. */
 const QUADRATURE_MM3 = 1e-9;
+/**
+ * Relative to the bar: each volume is counted from its own middle, and where an edge meets its vertex beside a tangency to
+ * 10⁻⁹ mm only, as it may, the place it is counted from shows.
+ */
+const BORE_VOLUME = 1e-10;
+/** Rays of one quadrature. */
+const MOST_RAYS = 1e7;
 const CHORD = 0.05;
 
 const said = (where: string, found: readonly Diagnostic[]): string[] =>
@@ -49,12 +59,29 @@ const said = (where: string, found: readonly Diagnostic[]): string[] =>
 /** What is wrong with a case; empty for a good one. */
 export function inspect(c: FuzzCase, looks: Looks): string[] {
   try {
-    const made = solidOfBar(turned(barOf(c.joint), c.turn));
+    const bar = c.profile ? { ...barOf(c.joint), section: regionOf(c.profile) } : barOf(c.joint);
+    const made = solidOfBar(turned(bar, c.turn));
     const own = made.ok ? inspectSolid(c, made.value, looks) : said("refused", made.diagnostics);
-    return [...own, ...inspectPiece(c, made)];
+    return [...own, ...inspectPiece(c, made), ...(c.drill ? inspectBore(c, bar, c.drill, looks) : [])];
   } catch (error) {
     return [`thrown: ${error instanceof Error ? error.message : String(error)}`];
   }
+}
+
+/** The bar with a hole in it: as sound as without, and lighter by what the quadrature says. */
+function inspectBore(c: FuzzCase, bar: Bar, bore: Bore, looks: Looks): string[] {
+  const [plain, made] = [solidOfBar(bar), solidOfBar({ ...bar, bores: [bore] })];
+  if (!plain.ok) return [];
+  if (!made.ok) return said("bore refused", made.diagnostics);
+  const out = said("bored solid", validateSolid(made.value));
+  const mesh = tessellate(made.value, { chord: CHORD });
+  out.push(...said("bored mesh", checkMesh(mesh, looks.full ? "full" : "edges").diagnostics));
+  const whole = massProperties(plain.value).volume;
+  const took = whole - massProperties(made.value).volume;
+  const wanted = boreVolume(c.joint.section, bore);
+  if (!(Math.abs(took - wanted) < BORE_VOLUME * whole))
+    out.push(`bore: ${took} mm³ for ${wanted} by quadrature`);
+  return out;
 }
 
 /** Where a joint can ask for it: the solver's piece has the same solid, however the model stands. */
@@ -79,18 +106,31 @@ function inspectSolid(c: FuzzCase, solid: Solid, looks: Looks): string[] {
   if (!(Math.abs(report.volume - volume) < area * CHORD))
     out.push(`mesh: volume ${report.volume} for ${volume}`);
   if (looks.volume) {
-    const wanted = volumeByRays(c.joint, QUADRATURE_MM3);
+    const wanted = quadrature(c);
     const within = c.tags.some((t) => /1e-([6-9]|1\d)/.test(t)) ? SNAPPED_VOLUME : VOLUME;
-    if (!(Math.abs(volume / wanted - 1) < within)) out.push(`volume: ${volume} for ${wanted} by quadrature`);
+    if (wanted !== null && !(Math.abs(volume / wanted - 1) < within))
+      out.push(`volume: ${volume} for ${wanted} by quadrature`);
   }
-  if (looks.occt) {
+  if (looks.occt && !c.profile) {
     const theirs = looks.occt(c.joint);
     if (Math.abs(volume / theirs - 1) < OCCT_VOLUME) return out;
-    const wanted = volumeByRays(c.joint, QUADRATURE_MM3);
-    if (!(Math.abs(volume / wanted - 1) < SNAPPED_VOLUME))
+    const wanted = quadrature(c);
+    if (wanted === null || !(Math.abs(volume / wanted - 1) < SNAPPED_VOLUME))
       out.push(`volume: ${volume} for ${theirs} by the general kernel and ${wanted} by quadrature`);
   }
   return out;
+}
+
+/** Volume by the quadrature; null where that takes more rays than it is worth, some ten times the common number. */
+function quadrature({ joint, profile }: FuzzCase): number | null {
+  try {
+    return profile
+      ? profileVolume(joint, profile, QUADRATURE_MM3, MOST_RAYS)
+      : volumeByRays(joint, QUADRATURE_MM3, MOST_RAYS);
+  } catch (error) {
+    if (error instanceof TooManyRays) return null;
+    throw error;
+  }
 }
 
 /** Shares of an edge at which it is looked at: its ends, beside one of them, and between. */

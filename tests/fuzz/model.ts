@@ -23,7 +23,7 @@ const HALF = 1500;
 /** One header, or several of which the nearest counts, or one plane: what a joint can ask for. */
 function contactsOf(e: EndCase): readonly EndCase[] | null {
   if (e.kind === "plane" || e.kind === "hit") return [e];
-  if (e.kind === "max" || !e.of.every((x) => x.kind === "hit")) return null;
+  if (e.kind === "select" || e.kind === "max" || !e.of.every((x) => x.kind === "hit")) return null;
   const [first] = e.of;
   const alike = e.of.every(
     (x) => x.kind === "hit" && first?.kind === "hit" && x.header.gap === first.header.gap,
@@ -32,7 +32,9 @@ function contactsOf(e: EndCase): readonly EndCase[] | null {
 }
 
 /** The case as members and joints; null where no joint can say it. */
-export function modelOf({ joint, pose }: FuzzCase): JointModel | null {
+export function modelOf({ joint, pose, profile }: FuzzCase): JointModel | null {
+  // Its box is not on the axis the section words would put it on.
+  if (profile) return null;
   const place = turning(pose);
   const members: Member[] = [];
   const joints: Joint[] = [];
@@ -59,6 +61,11 @@ export function modelOf({ joint, pose }: FuzzCase): JointModel | null {
       members.push(
         member({ id, section: sectionOf({ outer: outline }), from: along(-HALF), to: along(HALF), up }),
       );
+      // What headers do with each other is none of the case: their free ends are cut square.
+      for (const far of [0, 1] as const) {
+        const free = { member: id, end: far };
+        joints.push({ kind: "cut", id: `${id}/${far}`, end: free, cut: { type: "square" } });
+      }
       onto.push(id);
     }
     if (first.kind !== "hit") return null;

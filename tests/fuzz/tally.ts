@@ -13,6 +13,9 @@ export const QUOTAS: Readonly<Record<string, number>> = {
   gap: 0.15,
   "three contacts": 0.05,
   "flat side ends at the bore": 0.02,
+  "plan corner": 0.03,
+  "section not convex": 0.03,
+  bore: 0.04,
 };
 
 /** Least number of cases with R − r = 10⁻ᵏ, for each k from 1 to 12, as a share. */

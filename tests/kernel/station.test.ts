@@ -1,7 +1,7 @@
 /** 'Equal' is one decision: what happens at R − r = 0, ±1e-7 and ±1e-5 mm. */
 import { describe, expect, it } from "vitest";
 import { solidOfBar } from "../../src/kernel/bar-solid.js";
-import { firstHitProfile } from "../../src/kernel/profile.js";
+import { firstHitProfile, pieceHeight, projectLoop } from "../../src/kernel/profile.js";
 import { circleLoop, pointOn } from "../../src/kernel/region.js";
 import { validateSolid } from "../../src/kernel/rules/validate.js";
 import { branchStations, extremesOf, snapProfile } from "../../src/kernel/station.js";
@@ -37,6 +37,33 @@ describe("snapProfile", () => {
     const snapped = snapProfile(profileOf(24.1500001), [-24.15, 24.15]);
     expect(snapped.breaks).toEqual([-24.15, 24.15]);
     expect(snapped.pieces[0]).toMatchObject({ kind: "round", h: 0, radius: 24.15 });
+  });
+
+  it("moves a silhouette onto the outermost of several values that it agrees with", () => {
+    // The nearest would leave 2·10⁻¹¹ mm of the branch hanging off.
+    const [low, high] = [24.15 - 2e-11, 24.15];
+    expect(snapProfile(profileOf(24.15 - 3e-11), [-24.15, -24.15 + 2e-11, low, high]).breaks).toEqual([
+      -24.15, 24.15,
+    ]);
+  });
+
+  it("moves a corner along the flat that it runs into, and their break with it", () => {
+    // A rectangle turned by 10⁻³ rad: its upper sides run up to the corner almost upright.
+    const loop = box(40, 30, 5).outer;
+    const [c, s] = [Math.cos(1e-3), Math.sin(1e-3)];
+    const profile = firstHitProfile(projectLoop(loop, [c, s], [-s, c]));
+    const reach = profile.breaks.at(-1)!;
+    const snapped = snapProfile(profile, [-reach, reach]);
+    for (const near of [4e-7, -4e-7]) {
+      const moved = snapProfile(profile, [profile.breaks[0]! + near, reach + near]);
+      for (const [k, piece] of moved.pieces.entries()) {
+        const before = moved.pieces[k - 1];
+        if (!before) continue;
+        const h = moved.breaks[k]!;
+        expect(Math.abs(pieceHeight(before, h) - pieceHeight(piece, h))).toBeLessThan(1e-9);
+      }
+    }
+    expect(snapped.breaks).toEqual(profile.breaks);
   });
 
   it("leaves what is farther", () => {

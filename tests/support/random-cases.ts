@@ -126,7 +126,7 @@ function lowest(e: EndCase, branch: Outline): number {
   return onAxis - (reachOf(branch) * Math.hypot(nx, ny)) / Math.abs(nz);
 }
 
-const movePoints = (e: EndCase, point: (p: Vec3) => Vec3, direction: (p: Vec3) => Vec3): EndCase => {
+export const movePoints = (e: EndCase, point: (p: Vec3) => Vec3, direction: (p: Vec3) => Vec3): EndCase => {
   if (e.kind === "plane") return { ...e, point: point(e.point), normal: direction(e.normal) };
   if (e.kind === "select") {
     const of = e.of.map((x) => movePoints(x, point, direction)) as unknown as typeof e.of;
