@@ -2,17 +2,17 @@
  * Points along every edge of a solid: each edge is sampled once, and both its faces use the same points.
  *
  * An edge gets a point wherever it crosses a ruling of a face beside it. So each of its chords lies within one strip of
- * both faces and leaves neither surface by more than the tolerance.
+ * both faces and leaves neither surface by more than the tolerance. Where two surfaces meet at a flat angle the edge itself
+ * may still stand off such a chord by more; there it gets points between (`walk.ts`).
  *
  * @packageDocumentation
  */
 
-import { evaluate } from "../curve/curve.js";
 import type { Edge, Solid } from "../solid.js";
-import { PARALLEL_SINE } from "../tolerance.js";
-import type { Vec3 } from "../vec.js";
+import { distance, type Vec3 } from "../vec.js";
 import { gridOf, nearRuling } from "./grid.js";
-import { angleOn, type Crossings, crossRulings, type Track, trackOn } from "./ruling-crossings.js";
+import { type Crossings, crossRulings, trackOn } from "./ruling-crossings.js";
+import { near, type SideTrack, turnAt, walk } from "./walk.js";
 
 /** All points of a mesh: first the solid's vertices, then the inner points of each edge from start to end. */
 export interface EdgeSamples {
@@ -46,9 +46,9 @@ export function sampleEdges(solid: Solid, chord: number): EdgeSamples {
   const steps = solid.faces.map((face) => gridOf(face.surface, chord));
   const beside = facesBeside(solid);
   const same = weldedVertices(solid, WELD * nearRuling(chord));
-  const once = sampleAll(solid, steps, beside, same, nearRuling(chord), null);
+  const once = sampleAll(solid, steps, beside, same, chord, null);
   const lenses = coarseTwins(solid, once.first);
-  return lenses.size === 0 ? once : sampleAll(solid, steps, beside, same, nearRuling(chord), lenses);
+  return lenses.size === 0 ? once : sampleAll(solid, steps, beside, same, chord, lenses);
 }
 
 /** Faces by edge: that of its first use at 2e, of its second at 2e + 1. */
@@ -108,10 +108,11 @@ function sampleAll(
   steps: readonly number[],
   beside: readonly number[],
   same: readonly number[],
-  within: number,
+  chord: number,
   quartered: ReadonlySet<number> | null,
 ): EdgeSamples {
   const { vertices, edges, faces } = solid;
+  const within = nearRuling(chord);
   const positions: number[] = [];
   const newSide = (): EndsAndPoints => ({ atEnds: [], atPoints: vertices.map(() => 0) });
   const sides: readonly [EndsAndPoints, EndsAndPoints] = [newSide(), newSide()];
@@ -140,7 +141,10 @@ function sampleAll(
     }
     lists[2].count = 0;
     if (quartered?.has(e)) addQuarters(lists, lo, hi);
-    walk(edge, solid, lists, tracks, within, { positions, sides });
+    const off = (v: number): number => distance(vertices[v] as Vec3, vertices[same[v] as number] as Vec3);
+    // A chord that ends in the point that stands for its vertex is off by so much more.
+    const room = chord - Math.max(off(edge.from), off(edge.to));
+    walk(edge, solid, lists, tracks, within, room, { positions, sides });
   }
   first.push(positions.length / 3);
   return { positions, first, same, steps, near: within, turns: sides };
@@ -163,81 +167,4 @@ function addQuarters(lists: readonly [Crossings, Crossings, Crossings], lo: numb
     const taken = lists.some((l) => l.t.slice(0, l.count).some((x) => Math.abs(x - t) <= 0.02 * (hi - lo)));
     if (!taken) out.t[out.count++] = t;
   }
-}
-
-/**
- * Adds the points of one edge in its own order. Of crossings nearer to each other than `within` one point is made, which
- * is on both rulings; those that near to an end are the end.
- */
-function walk(
-  { curve, t0, t1, from, to }: Edge,
-  { vertices }: Solid,
-  lists: readonly [Crossings, Crossings, Crossings],
-  tracks: readonly [SideTrack | null, SideTrack | null],
-  within: number,
-  {
-    positions,
-    sides,
-  }: { readonly positions: number[]; readonly sides: readonly [EndsAndPoints, EndsAndPoints] },
-): void {
-  const d = t1 > t0 ? 1 : -1;
-  const least = PARALLEL_SINE * Math.abs(t1 - t0);
-  const at: [number, number, number] = [0, 0, 0];
-  if (d < 0) for (let l = 0; l < 3; l++) at[l] = (lists[l] as Crossings).count - 1;
-  const start = positions.length / 3;
-  let t = t0;
-  let p = vertices[from] as Vec3;
-  for (;;) {
-    let list = -1;
-    let next = 0;
-    for (let l = 0; l < 3; l++) {
-      const i = at[l] as number;
-      const crossings = lists[l] as Crossings;
-      if (i < 0 || i >= crossings.count) continue;
-      const x = crossings.t[i] as number;
-      if (list >= 0 && d * x >= d * next) continue;
-      list = l;
-      next = x;
-    }
-    if (list < 0) break;
-    const ruling = (lists[list] as Crossings).ruling[at[list] as number] as number;
-    at[list] = (at[list] as number) + d;
-    const q = Math.abs(next - t) < least ? p : evaluate(curve, next);
-    if (!near(p, q, within)) {
-      positions.push(q[0], q[1], q[2]);
-      sides[0].atPoints.push(list === 0 ? ruling : turnAt(tracks[0], next));
-      sides[1].atPoints.push(list === 1 ? ruling : turnAt(tracks[1], next));
-      t = next;
-      p = q;
-    } else if (list < 2 && positions.length / 3 > start) {
-      sides[list as 0 | 1].atPoints[positions.length / 3 - 1] = ruling;
-    }
-  }
-  while (positions.length / 3 > start && near(p, vertices[to] as Vec3, within)) {
-    positions.length -= 3;
-    for (const { atPoints } of sides) atPoints.pop();
-    p = lastOf(positions);
-  }
-}
-
-/** How an edge turns about the axis of a face beside it, and the angle between that face's rulings. */
-interface SideTrack {
-  readonly track: Track;
-  readonly step: number;
-}
-
-function turnAt(side: SideTrack | null, t: number): number {
-  return side ? angleOn(side.track, t) / side.step : 0;
-}
-
-function lastOf(positions: readonly number[]): Vec3 {
-  const [x, y, z] = positions.slice(-3);
-  return [x as number, y as number, z as number];
-}
-
-function near(p: Vec3, q: Vec3, within: number): boolean {
-  const x = p[0] - q[0];
-  const y = p[1] - q[1];
-  const z = p[2] - q[2];
-  return x * x + y * y + z * z < within * within;
 }
