@@ -10,46 +10,47 @@
 
 import type { Edge, Solid } from "../solid.js";
 import { distance, type Vec3 } from "../vec.js";
+import type { EdgeSamples, SideTurns } from "./edge-samples.js";
+import { archesOfFins } from "./fins.js";
 import { gridOf, nearRuling } from "./grid.js";
 import { type Crossings, crossRulings, trackOn } from "./ruling-crossings.js";
-import { near, type SideTrack, turnAt, walk } from "./walk.js";
+import { type SideTrack, turnAt, walk } from "./walk.js";
 
-/** All points of a mesh: first the solid's vertices, then the inner points of each edge from start to end. */
-export interface EdgeSamples {
-  readonly positions: readonly number[];
-  /** Edge e owns the points first[e] to first[e + 1] − 1. */
-  readonly first: readonly number[];
-  /** For each vertex of the solid the one that stands for it: the ends of an edge too short to be seen are one point. */
-  readonly same: readonly number[];
-  /** Steps of a full turn of each face; 0 for planes. */
-  readonly steps: readonly number[];
-  /** See `nearRuling`. */
-  readonly near: number;
-  /**
-   * By use of an edge (0 the first by face and loop, 1 the second): the angle about that face's axis in steps, of the
-   * edge's start and end at 2e and 2e + 1 of `atEnds`, and of each point. A whole number is a ruling.
-   */
-  readonly turns: readonly [SideTurns, SideTurns];
-}
-
-/** Angles in steps, on one of the two faces of every edge. Without meaning on planes and along straight edges. */
-export interface SideTurns {
-  readonly atEnds: readonly number[];
-  readonly atPoints: readonly number[];
-}
+export type { EdgeSamples } from "./edge-samples.js";
 
 /** Edges shorter than so many `nearRuling` are one point of the mesh: two of their ends on one ruling could not be told apart. */
 const WELD = 4;
+/** Steps in which points may come nearer to each other where that keeps a needle apart. */
+const NEARER = 8;
 
-/** Samples all edges of a solid. */
-export function sampleEdges(solid: Solid, chord: number): EdgeSamples {
+/**
+ * Samples all edges of a solid.
+ *
+ * @param finer - for edges that are to keep a finer chord, how many times finer by edge; rulings stay where they are
+ */
+export function sampleEdges(
+  solid: Solid,
+  chord: number,
+  finer: ReadonlyMap<number, number> = new Map(),
+): EdgeSamples {
   const steps = solid.faces.map((face) => gridOf(face.surface, chord));
   const beside = facesBeside(solid);
-  const same = weldedVertices(solid, WELD * nearRuling(chord));
-  const once = sampleAll(solid, steps, beside, same, chord, null);
-  const lenses = coarseTwins(solid, once.first);
-  return lenses.size === 0 ? once : sampleAll(solid, steps, beside, same, chord, lenses);
+  let near = nearRuling(chord);
+  let same = weldedVertices(solid, WELD * near);
+  // A needle whose foot is welded would be two lines on top of each other, and its faces nothing.
+  while (hasTwinLines(solid, same)) {
+    near /= NEARER;
+    same = weldedVertices(solid, WELD * near);
+  }
+  const wanted: Wanted = { chord, near, finer };
+  const once = sampleAll(solid, steps, beside, same, wanted, NONE, NONE);
+  const bare = archesOfFins(solid, once, beside);
+  const lenses = coarseTwins(solid, once.first, bare);
+  if (bare.size + lenses.size === 0) return once;
+  return sampleAll(solid, steps, beside, same, wanted, lenses, bare);
 }
+
+const NONE: ReadonlySet<number> = new Set();
 
 /** Faces by edge: that of its first use at 2e, of its second at 2e + 1. */
 function facesBeside(solid: Solid): number[] {
@@ -64,7 +65,7 @@ function facesBeside(solid: Solid): number[] {
 
 function weldedVertices(solid: Solid, within: number): number[] {
   const short = ({ from, to }: Edge): boolean =>
-    near(solid.vertices[from] as Vec3, solid.vertices[to] as Vec3, within);
+    distance(solid.vertices[from] as Vec3, solid.vertices[to] as Vec3) < within;
   // An end of a line stays where it is, on the ruling that the line follows.
   const onLine = new Set<number>();
   for (const e of solid.edges) if (e.curve.kind === "line" && !short(e)) onLine.add(e.from).add(e.to);
@@ -79,11 +80,30 @@ function weldedVertices(solid: Solid, within: number): number[] {
   return same.map((_, v) => find(v));
 }
 
+/** True when welding has made two straight edges one, which they were not. */
+function hasTwinLines({ edges }: Solid, same: readonly number[]): boolean {
+  if (same.every((v, k) => v === k)) return false;
+  const seen = new Map<number, number>();
+  for (const { curve, from, to } of edges) {
+    const [a, b] = [same[from] as number, same[to] as number];
+    if (curve.kind !== "line" || a === b) continue;
+    const key = Math.min(a, b) * same.length + Math.max(a, b);
+    const own = Math.min(from, to) * same.length + Math.max(from, to);
+    if (seen.has(key) && seen.get(key) !== own) return true;
+    seen.set(key, own);
+  }
+  return false;
+}
+
 /** Fewest inner points with which the two sides of a lens are told apart. */
 const LENS_POINTS = 3;
 
 /** Curved edges that share both ends with another edge, one of them with next to no inner points: a lens would be flat. */
-function coarseTwins({ vertices, edges }: Solid, first: readonly number[]): ReadonlySet<number> {
+function coarseTwins(
+  { vertices, edges }: Solid,
+  first: readonly number[],
+  bare: ReadonlySet<number>,
+): ReadonlySet<number> {
   const out = new Set<number>();
   const lastAt = new Array<number>(vertices.length).fill(-1);
   const before: number[] = [];
@@ -94,6 +114,7 @@ function coarseTwins({ vertices, edges }: Solid, first: readonly number[]): Read
     for (let o = lastAt[low] as number; o >= 0; o = before[o] as number) {
       const other = edges[o] as Edge;
       if (Math.max(other.from, other.to) !== Math.max(from, to) || !(few(e) || few(o))) continue;
+      if (bare.has(e) || bare.has(o)) continue;
       if (curve.kind !== "line") out.add(e);
       if (other.curve.kind !== "line") out.add(o);
     }
@@ -108,11 +129,11 @@ function sampleAll(
   steps: readonly number[],
   beside: readonly number[],
   same: readonly number[],
-  chord: number,
-  quartered: ReadonlySet<number> | null,
+  { chord, near, finer }: Wanted,
+  quartered: ReadonlySet<number>,
+  bare: ReadonlySet<number>,
 ): EdgeSamples {
   const { vertices, edges, faces } = solid;
-  const within = nearRuling(chord);
   const positions: number[] = [];
   const newSide = (): EndsAndPoints => ({ atEnds: [], atPoints: vertices.map(() => 0) });
   const sides: readonly [EndsAndPoints, EndsAndPoints] = [newSide(), newSide()];
@@ -140,14 +161,23 @@ function sampleAll(
       crossRulings(side.track, side.step, lo, hi, lists[s]);
     }
     lists[2].count = 0;
-    if (quartered?.has(e)) addQuarters(lists, lo, hi);
+    if (quartered.has(e)) addQuarters(lists, lo, hi);
+    if (bare.has(e)) continue;
     const off = (v: number): number => distance(vertices[v] as Vec3, vertices[same[v] as number] as Vec3);
     // A chord that ends in the point that stands for its vertex is off by so much more.
-    const room = chord - Math.max(off(edge.from), off(edge.to));
-    walk(edge, solid, lists, tracks, within, room, { positions, sides });
+    const own = chord / (finer.get(e) ?? 1);
+    const room = Math.max(own / 2, own - Math.max(off(edge.from), off(edge.to)));
+    walk(edge, solid, lists, tracks, near, room, { positions, sides });
   }
   first.push(positions.length / 3);
-  return { positions, first, same, steps, near: within, turns: sides };
+  return { positions, first, same, steps, near, turns: sides };
+}
+
+/** How finely edges are sampled: see `sampleEdges` and `nearRuling`. */
+interface Wanted {
+  readonly chord: number;
+  readonly near: number;
+  readonly finer: ReadonlyMap<number, number>;
 }
 
 interface EndsAndPoints extends SideTurns {
