@@ -34,8 +34,6 @@ export interface Bulge {
 
 /** Pieces longer than this, in radians, are not bounded: the formulas hold for less than half a turn. */
 const LONGEST = 2;
-/** The step ∆t for which ∆t²/8 is one. */
-const SHARE_ONE = Math.sqrt(8);
 
 /** The bound of one curve; null for lines, which are their own chords. */
 export function bulgeOf(curve: Curve): Bulge | null {
@@ -84,9 +82,12 @@ function saddleBulge(c: SaddleCurve): Bulge {
   const swing = sb * Math.cos(phiN) - sa * Math.sin(phiN);
   const own = Math.abs(swing / radius);
   const unlike = swing < 0 !== k < 0;
-  const on: Stretch = { turn: SHARE_ONE, lowS: 0, highS: 1, lowC: 0, highC: 1, pastS: 0, pastC: 0 };
-  const wide = Math.abs(swing);
-  const most = Math.hypot(radius, departure(on, radius, a0, b0, k, -wide, wide));
+  const on: Stretch = { turn: 0, lowS: 0, highS: 0, lowC: 0, highC: 0, pastS: 0, pastC: 0 };
+  // √(A·B)″ = r·h·cos δ/g − (r·R·sin δ)²/g³ with g = √(R² − h²), which is least where h is greatest.
+  const left = Math.min(a0, b0);
+  const g2 = left > 0 ? left * (2 * header - left) : 0;
+  const bend = (radius * (header - left) + (radius * header) ** 2 / g2) / Math.sqrt(g2);
+  const most = g2 > 0 ? Math.hypot(radius, Math.abs(swing) + Math.abs(k) * bend) : Number.POSITIVE_INFINITY;
   // Sine and cosine of half the angle at the end of the piece before, where most pieces begin.
   let known = Number.NaN;
   let sinKnown = 0;

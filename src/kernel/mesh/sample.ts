@@ -14,7 +14,7 @@ import type { EdgeSamples, SideTurns } from "./edge-samples.js";
 import { archesOfFins } from "./fins.js";
 import { gridOf, nearRuling } from "./grid.js";
 import { type Crossings, crossRulings, trackOn } from "./ruling-crossings.js";
-import { type SideTrack, turnAt, walk } from "./walk.js";
+import { near, type SideTrack, turnAt, walk } from "./walk.js";
 
 export type { EdgeSamples } from "./edge-samples.js";
 
@@ -35,14 +35,14 @@ export function sampleEdges(
 ): EdgeSamples {
   const steps = solid.faces.map((face) => gridOf(face.surface, chord));
   const beside = facesBeside(solid);
-  let near = nearRuling(chord);
-  let same = weldedVertices(solid, WELD * near);
+  let within = nearRuling(chord);
+  let same = weldedVertices(solid, WELD * within);
   // A needle whose foot is welded would be two lines on top of each other, and its faces nothing.
   while (hasTwinLines(solid, same)) {
-    near /= NEARER;
-    same = weldedVertices(solid, WELD * near);
+    within /= NEARER;
+    same = weldedVertices(solid, WELD * within);
   }
-  const wanted: Wanted = { chord, near, finer };
+  const wanted: Wanted = { chord, within, finer };
   const once = sampleAll(solid, steps, beside, same, wanted, NONE, NONE);
   const bare = archesOfFins(solid, once, beside);
   const lenses = coarseTwins(solid, once.first, bare);
@@ -65,11 +65,12 @@ function facesBeside(solid: Solid): number[] {
 
 function weldedVertices(solid: Solid, within: number): number[] {
   const short = ({ from, to }: Edge): boolean =>
-    distance(solid.vertices[from] as Vec3, solid.vertices[to] as Vec3) < within;
+    near(solid.vertices[from] as Vec3, solid.vertices[to] as Vec3, within);
+  const same = solid.vertices.map((_, v) => v);
+  if (!solid.edges.some(short)) return same;
   // An end of a line stays where it is, on the ruling that the line follows.
   const onLine = new Set<number>();
   for (const e of solid.edges) if (e.curve.kind === "line" && !short(e)) onLine.add(e.from).add(e.to);
-  const same = solid.vertices.map((_, v) => v);
   const find = (v: number): number => (same[v] === v ? v : find(same[v] as number));
   for (const e of solid.edges) {
     if (!short(e)) continue;
@@ -129,7 +130,7 @@ function sampleAll(
   steps: readonly number[],
   beside: readonly number[],
   same: readonly number[],
-  { chord, near, finer }: Wanted,
+  { chord, within, finer }: Wanted,
   quartered: ReadonlySet<number>,
   bare: ReadonlySet<number>,
 ): EdgeSamples {
@@ -167,16 +168,16 @@ function sampleAll(
     // A chord that ends in the point that stands for its vertex is off by so much more.
     const own = chord / (finer.get(e) ?? 1);
     const room = Math.max(own / 2, own - Math.max(off(edge.from), off(edge.to)));
-    walk(edge, solid, lists, tracks, near, room, { positions, sides });
+    walk(edge, solid, lists, tracks, within, room, { positions, sides });
   }
   first.push(positions.length / 3);
-  return { positions, first, same, steps, near, turns: sides };
+  return { positions, first, same, steps, near: within, turns: sides };
 }
 
 /** How finely edges are sampled: see `sampleEdges` and `nearRuling`. */
 interface Wanted {
   readonly chord: number;
-  readonly near: number;
+  readonly within: number;
   readonly finer: ReadonlyMap<number, number>;
 }
 

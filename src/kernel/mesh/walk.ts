@@ -153,7 +153,8 @@ function lastOf(positions: readonly number[]): Vec3 {
   return [x as number, y as number, z as number];
 }
 
-function near(p: Vec3, q: Vec3, within: number): boolean {
+/** True when two points are nearer to each other than `within`. */
+export function near(p: Vec3, q: Vec3, within: number): boolean {
   const x = p[0] - q[0];
   const y = p[1] - q[1];
   const z = p[2] - q[2];
