@@ -9,7 +9,7 @@
 import type { Edge, EdgeUse, Face, Solid } from "../solid.js";
 import { ALONG_RULING_SLOPE } from "../tolerance.js";
 import { dot, type Vec3 } from "../vec.js";
-import type { EdgeSamples, SideTurns } from "./sample.js";
+import type { EdgeSamples, SideTurns } from "./edge-samples.js";
 
 /** Room for the points of one face; the same room serves all faces of a solid in turn. */
 export interface FlatFace {

@@ -1,13 +1,13 @@
 /**
  * Is every edge of a mesh used exactly once in each direction, and which triangles are neighbours?
  *
- * A half-edge is one side of a triangle, number 3t + k for the side from corner k of triangle t. Half-edges are gathered
- * by their lower vertex and sorted by the higher, so that all uses of one edge lie side by side: linear but for the
- * sorting of one vertex's few edges.
+ * A half-edge is one side of a triangle, number 3t + k for the side from corner k of triangle t. In a good mesh each finds
+ * its opposite among the few that wait at its lower vertex (`pairedEdges`). In any other, half-edges are gathered by their
+ * lower vertex and sorted by the higher, so that all uses of one edge lie side by side and can be counted.
  *
  * @packageDocumentation
  */
-import { collinear } from "./orient.js";
+import { collinear, orient2d } from "./orient.js";
 
 /** What the edges say. Counts; vertex and triangle numbers are those of the mesh. */
 export interface EdgeSurvey {
@@ -26,6 +26,44 @@ export interface EdgeSurvey {
 
 /** Surveys the edges of triangles whose indices are in range. */
 export function surveyEdges(vertices: number, triangles: Uint32Array): EdgeSurvey {
+  return pairedEdges(vertices, triangles) ?? countedEdges(vertices, triangles);
+}
+
+/** The survey of a mesh with every edge used once in each direction and no two triangles on the same corners; else null. */
+function pairedEdges(vertices: number, triangles: Uint32Array): EdgeSurvey | null {
+  const count = triangles.length;
+  const opposite = new Int32Array(count).fill(-1);
+  // Of each edge the half-edge that came first, as linked lists by the lower vertex, with the higher beside it.
+  const first = new Int32Array(vertices).fill(-1);
+  const next = new Int32Array(count);
+  const highs = new Uint32Array(count);
+  let edges = 0;
+  for (let h = 0; h < count; h++) {
+    const k = h % 3;
+    const from = triangles[h] as number;
+    const to = triangles[k === 2 ? h - 2 : h + 1] as number;
+    if (from === to) return null;
+    const low = Math.min(from, to);
+    const high = Math.max(from, to);
+    let g = first[low] as number;
+    while (g >= 0 && highs[g] !== high) g = next[g] as number;
+    if (g < 0) {
+      next[h] = first[low] as number;
+      highs[h] = high;
+      first[low] = h;
+      edges++;
+      continue;
+    }
+    if ((opposite[g] as number) >= 0 || triangles[g] === from) return null;
+    if (apexOf(triangles, g) === apexOf(triangles, h)) return null;
+    opposite[g] = h;
+    opposite[h] = g;
+  }
+  return 2 * edges === count ? { opposite, edges, openEdges: 0, duplicateTriangles: 0 } : null;
+}
+
+/** The survey of any triangles. */
+function countedEdges(vertices: number, triangles: Uint32Array): EdgeSurvey {
   const { keys, start } = sortedHalfEdges(vertices, triangles);
   const opposite = new Int32Array(triangles.length).fill(-1);
   const found = { edges: 0, openEdges: 0, duplicateTriangles: 0 };
@@ -78,7 +116,7 @@ export function surveyShapes(
     const a = triangles[h] as number;
     const b = triangles[h + 1] as number;
     const c = triangles[h + 2] as number;
-    const flat = a === b || b === c || c === a || collinear(positions, a, b, c);
+    const flat = a === b || b === c || c === a || isFlat(positions, a, b, c);
     const altitude = flat ? 0 : altitudeOf(positions, a, b, c);
     if (flat || altitude < minAltitude) {
       degenerate++;
@@ -187,6 +225,24 @@ function endOf(triangles: Uint32Array, h: number): number {
 
 function apexOf(triangles: Uint32Array, h: number): number {
   return triangles[h % 3 === 0 ? h + 2 : h - 1] as number;
+}
+
+/** True exactly when three corners lie on one line; asked first along the axis from which the triangle looks largest. */
+function isFlat(p: Float64Array, a: number, b: number, c: number): boolean {
+  const ax = p[3 * a] as number;
+  const ay = p[3 * a + 1] as number;
+  const az = p[3 * a + 2] as number;
+  const ux = (p[3 * b] as number) - ax;
+  const uy = (p[3 * b + 1] as number) - ay;
+  const uz = (p[3 * b + 2] as number) - az;
+  const vx = (p[3 * c] as number) - ax;
+  const vy = (p[3 * c + 1] as number) - ay;
+  const vz = (p[3 * c + 2] as number) - az;
+  const x = Math.abs(uy * vz - uz * vy);
+  const y = Math.abs(ux * vz - uz * vx);
+  const z = Math.abs(ux * vy - uy * vx);
+  const axis = x > y ? (x > z ? 0 : 2) : y > z ? 1 : 2;
+  return orient2d(p, a, b, c, axis) === 0 && collinear(p, a, b, c);
 }
 
 /** Height over the longest side, millimetres. */

@@ -16,7 +16,7 @@ export interface Shells {
   readonly count: number;
   /** mm³, signed. */
   readonly volumes: Float64Array;
-  /** Six numbers per shell: least x, y, z, greatest x, y, z. */
+  /** Six numbers per shell: least x, y, z, greatest x, y, z. Empty boxes where there is one shell only. */
   readonly boxes: Float64Array;
   /** A triangle of each shell. */
   readonly sample: Uint32Array;
@@ -41,7 +41,9 @@ export function findShells(positions: Float64Array, triangles: Uint32Array, oppo
     const six = sixTetrahedra(positions, triangles, h, 3 * (triangles[3 * (firsts[s] as number)] as number));
     volumes[s] = (volumes[s] as number) + six / 6;
     sizes[s] = (sizes[s] as number) + Math.abs(six / 6);
-    for (let k = 0; k < 3; k++) widen(boxes, 6 * s, positions, 3 * (triangles[h + k] as number));
+    // One shell alone is compared with no other.
+    if (count > 1)
+      for (let k = 0; k < 3; k++) widen(boxes, 6 * s, positions, 3 * (triangles[h + k] as number));
   }
   const wrong: number[] = [];
   for (let s = 0; s < count; s++) {
@@ -76,18 +78,21 @@ export function overlappingShells(positions: Float64Array, triangles: Uint32Arra
 function floodShells(count: number, opposite: Int32Array): { shellOf: Uint32Array; firsts: number[] } {
   const shellOf = new Uint32Array(count).fill(0xffffffff);
   const firsts: number[] = [];
+  const stack = new Uint32Array(count);
   for (let t = 0; t < count; t++) {
     if (shellOf[t] !== 0xffffffff) continue;
     const shell = firsts.push(t) - 1;
     shellOf[t] = shell;
-    const stack = [t];
-    for (let at = stack.pop(); at !== undefined; at = stack.pop()) {
-      for (let k = 0; k < 3; k++) {
-        const mate = opposite[3 * at + k] as number;
-        const next = Math.floor(mate / 3);
-        if (mate < 0 || shellOf[next] !== 0xffffffff) continue;
+    stack[0] = t;
+    for (let size = 1; size > 0; ) {
+      const at = 3 * (stack[--size] as number);
+      for (let h = at; h < at + 3; h++) {
+        const mate = opposite[h] as number;
+        if (mate < 0) continue;
+        const next = (mate - (mate % 3)) / 3;
+        if (shellOf[next] !== 0xffffffff) continue;
         shellOf[next] = shell;
-        stack.push(next);
+        stack[size++] = next;
       }
     }
   }

@@ -2,54 +2,55 @@
  * Points along every edge of a solid: each edge is sampled once, and both its faces use the same points.
  *
  * An edge gets a point wherever it crosses a ruling of a face beside it. So each of its chords lies within one strip of
- * both faces and leaves neither surface by more than the tolerance.
+ * both faces and leaves neither surface by more than the tolerance. Where two surfaces meet at a flat angle the edge itself
+ * may still stand off such a chord by more; there it gets points between (`walk.ts`).
  *
  * @packageDocumentation
  */
 
-import { evaluate } from "../curve/curve.js";
 import type { Edge, Solid } from "../solid.js";
-import { PARALLEL_SINE } from "../tolerance.js";
-import type { Vec3 } from "../vec.js";
+import { distance, type Vec3 } from "../vec.js";
+import type { EdgeSamples, SideTurns } from "./edge-samples.js";
+import { archesOfFins } from "./fins.js";
 import { gridOf, nearRuling } from "./grid.js";
-import { angleOn, type Crossings, crossRulings, type Track, trackOn } from "./ruling-crossings.js";
+import { type Crossings, crossRulings, trackOn } from "./ruling-crossings.js";
+import { near, type SideTrack, turnAt, walk } from "./walk.js";
 
-/** All points of a mesh: first the solid's vertices, then the inner points of each edge from start to end. */
-export interface EdgeSamples {
-  readonly positions: readonly number[];
-  /** Edge e owns the points first[e] to first[e + 1] − 1. */
-  readonly first: readonly number[];
-  /** For each vertex of the solid the one that stands for it: the ends of an edge too short to be seen are one point. */
-  readonly same: readonly number[];
-  /** Steps of a full turn of each face; 0 for planes. */
-  readonly steps: readonly number[];
-  /** See `nearRuling`. */
-  readonly near: number;
-  /**
-   * By use of an edge (0 the first by face and loop, 1 the second): the angle about that face's axis in steps, of the
-   * edge's start and end at 2e and 2e + 1 of `atEnds`, and of each point. A whole number is a ruling.
-   */
-  readonly turns: readonly [SideTurns, SideTurns];
-}
-
-/** Angles in steps, on one of the two faces of every edge. Without meaning on planes and along straight edges. */
-export interface SideTurns {
-  readonly atEnds: readonly number[];
-  readonly atPoints: readonly number[];
-}
+export type { EdgeSamples } from "./edge-samples.js";
 
 /** Edges shorter than so many `nearRuling` are one point of the mesh: two of their ends on one ruling could not be told apart. */
 const WELD = 4;
+/** Steps in which points may come nearer to each other where that keeps a needle apart. */
+const NEARER = 8;
 
-/** Samples all edges of a solid. */
-export function sampleEdges(solid: Solid, chord: number): EdgeSamples {
+/**
+ * Samples all edges of a solid.
+ *
+ * @param finer - for edges that are to keep a finer chord, how many times finer by edge; rulings stay where they are
+ */
+export function sampleEdges(
+  solid: Solid,
+  chord: number,
+  finer: ReadonlyMap<number, number> = new Map(),
+): EdgeSamples {
   const steps = solid.faces.map((face) => gridOf(face.surface, chord));
   const beside = facesBeside(solid);
-  const same = weldedVertices(solid, WELD * nearRuling(chord));
-  const once = sampleAll(solid, steps, beside, same, nearRuling(chord), null);
-  const lenses = coarseTwins(solid, once.first);
-  return lenses.size === 0 ? once : sampleAll(solid, steps, beside, same, nearRuling(chord), lenses);
+  let within = nearRuling(chord);
+  let same = weldedVertices(solid, WELD * within);
+  // A needle whose foot is welded would be two lines on top of each other, and its faces nothing.
+  while (hasTwinLines(solid, same)) {
+    within /= NEARER;
+    same = weldedVertices(solid, WELD * within);
+  }
+  const wanted: Wanted = { chord, within, finer };
+  const once = sampleAll(solid, steps, beside, same, wanted, NONE, NONE);
+  const bare = archesOfFins(solid, once, beside);
+  const lenses = coarseTwins(solid, once.first, bare);
+  if (bare.size + lenses.size === 0) return once;
+  return sampleAll(solid, steps, beside, same, wanted, lenses, bare);
 }
+
+const NONE: ReadonlySet<number> = new Set();
 
 /** Faces by edge: that of its first use at 2e, of its second at 2e + 1. */
 function facesBeside(solid: Solid): number[] {
@@ -66,10 +67,11 @@ function facesBeside(solid: Solid): number[] {
 export function weldedVertices(solid: Solid, within: number): number[] {
   const short = ({ from, to }: Edge): boolean =>
     near(solid.vertices[from] as Vec3, solid.vertices[to] as Vec3, within);
+  const same = solid.vertices.map((_, v) => v);
+  if (!solid.edges.some(short)) return same;
   // An end of a line stays where it is, on the ruling that the line follows.
   const onLine = new Set<number>();
   for (const e of solid.edges) if (e.curve.kind === "line" && !short(e)) onLine.add(e.from).add(e.to);
-  const same = solid.vertices.map((_, v) => v);
   const find = (v: number): number => (same[v] === v ? v : find(same[v] as number));
   for (const e of solid.edges) {
     if (!short(e)) continue;
@@ -80,11 +82,30 @@ export function weldedVertices(solid: Solid, within: number): number[] {
   return same.map((_, v) => find(v));
 }
 
+/** True when welding has made two straight edges one, which they were not. */
+function hasTwinLines({ edges }: Solid, same: readonly number[]): boolean {
+  if (same.every((v, k) => v === k)) return false;
+  const seen = new Map<number, number>();
+  for (const { curve, from, to } of edges) {
+    const [a, b] = [same[from] as number, same[to] as number];
+    if (curve.kind !== "line" || a === b) continue;
+    const key = Math.min(a, b) * same.length + Math.max(a, b);
+    const own = Math.min(from, to) * same.length + Math.max(from, to);
+    if (seen.has(key) && seen.get(key) !== own) return true;
+    seen.set(key, own);
+  }
+  return false;
+}
+
 /** Fewest inner points with which the two sides of a lens are told apart. */
 const LENS_POINTS = 3;
 
 /** Curved edges that share both ends with another edge, one of them with next to no inner points: a lens would be flat. */
-function coarseTwins({ vertices, edges }: Solid, first: readonly number[]): ReadonlySet<number> {
+function coarseTwins(
+  { vertices, edges }: Solid,
+  first: readonly number[],
+  bare: ReadonlySet<number>,
+): ReadonlySet<number> {
   const out = new Set<number>();
   const lastAt = new Array<number>(vertices.length).fill(-1);
   const before: number[] = [];
@@ -95,6 +116,7 @@ function coarseTwins({ vertices, edges }: Solid, first: readonly number[]): Read
     for (let o = lastAt[low] as number; o >= 0; o = before[o] as number) {
       const other = edges[o] as Edge;
       if (Math.max(other.from, other.to) !== Math.max(from, to) || !(few(e) || few(o))) continue;
+      if (bare.has(e) || bare.has(o)) continue;
       if (curve.kind !== "line") out.add(e);
       if (other.curve.kind !== "line") out.add(o);
     }
@@ -109,8 +131,9 @@ function sampleAll(
   steps: readonly number[],
   beside: readonly number[],
   same: readonly number[],
-  within: number,
-  quartered: ReadonlySet<number> | null,
+  { chord, within, finer }: Wanted,
+  quartered: ReadonlySet<number>,
+  bare: ReadonlySet<number>,
 ): EdgeSamples {
   const { vertices, edges, faces } = solid;
   const positions: number[] = [];
@@ -140,11 +163,23 @@ function sampleAll(
       crossRulings(side.track, side.step, lo, hi, lists[s]);
     }
     lists[2].count = 0;
-    if (quartered?.has(e)) addQuarters(lists, lo, hi);
-    walk(edge, solid, lists, tracks, within, { positions, sides });
+    if (quartered.has(e)) addQuarters(lists, lo, hi);
+    if (bare.has(e)) continue;
+    const off = (v: number): number => distance(vertices[v] as Vec3, vertices[same[v] as number] as Vec3);
+    // A chord that ends in the point that stands for its vertex is off by so much more.
+    const own = chord / (finer.get(e) ?? 1);
+    const room = Math.max(own / 2, own - Math.max(off(edge.from), off(edge.to)));
+    walk(edge, solid, lists, tracks, within, room, { positions, sides });
   }
   first.push(positions.length / 3);
   return { positions, first, same, steps, near: within, turns: sides };
+}
+
+/** How finely edges are sampled: see `sampleEdges` and `nearRuling`. */
+interface Wanted {
+  readonly chord: number;
+  readonly within: number;
+  readonly finer: ReadonlyMap<number, number>;
 }
 
 interface EndsAndPoints extends SideTurns {
@@ -164,81 +199,4 @@ function addQuarters(lists: readonly [Crossings, Crossings, Crossings], lo: numb
     const taken = lists.some((l) => l.t.slice(0, l.count).some((x) => Math.abs(x - t) <= 0.02 * (hi - lo)));
     if (!taken) out.t[out.count++] = t;
   }
-}
-
-/**
- * Adds the points of one edge in its own order. Of crossings nearer to each other than `within` one point is made, which
- * is on both rulings; those that near to an end are the end.
- */
-function walk(
-  { curve, t0, t1, from, to }: Edge,
-  { vertices }: Solid,
-  lists: readonly [Crossings, Crossings, Crossings],
-  tracks: readonly [SideTrack | null, SideTrack | null],
-  within: number,
-  {
-    positions,
-    sides,
-  }: { readonly positions: number[]; readonly sides: readonly [EndsAndPoints, EndsAndPoints] },
-): void {
-  const d = t1 > t0 ? 1 : -1;
-  const least = PARALLEL_SINE * Math.abs(t1 - t0);
-  const at: [number, number, number] = [0, 0, 0];
-  if (d < 0) for (let l = 0; l < 3; l++) at[l] = (lists[l] as Crossings).count - 1;
-  const start = positions.length / 3;
-  let t = t0;
-  let p = vertices[from] as Vec3;
-  for (;;) {
-    let list = -1;
-    let next = 0;
-    for (let l = 0; l < 3; l++) {
-      const i = at[l] as number;
-      const crossings = lists[l] as Crossings;
-      if (i < 0 || i >= crossings.count) continue;
-      const x = crossings.t[i] as number;
-      if (list >= 0 && d * x >= d * next) continue;
-      list = l;
-      next = x;
-    }
-    if (list < 0) break;
-    const ruling = (lists[list] as Crossings).ruling[at[list] as number] as number;
-    at[list] = (at[list] as number) + d;
-    const q = Math.abs(next - t) < least ? p : evaluate(curve, next);
-    if (!near(p, q, within)) {
-      positions.push(q[0], q[1], q[2]);
-      sides[0].atPoints.push(list === 0 ? ruling : turnAt(tracks[0], next));
-      sides[1].atPoints.push(list === 1 ? ruling : turnAt(tracks[1], next));
-      t = next;
-      p = q;
-    } else if (list < 2 && positions.length / 3 > start) {
-      sides[list as 0 | 1].atPoints[positions.length / 3 - 1] = ruling;
-    }
-  }
-  while (positions.length / 3 > start && near(p, vertices[to] as Vec3, within)) {
-    positions.length -= 3;
-    for (const { atPoints } of sides) atPoints.pop();
-    p = lastOf(positions);
-  }
-}
-
-/** How an edge turns about the axis of a face beside it, and the angle between that face's rulings. */
-interface SideTrack {
-  readonly track: Track;
-  readonly step: number;
-}
-
-function turnAt(side: SideTrack | null, t: number): number {
-  return side ? angleOn(side.track, t) / side.step : 0;
-}
-
-function lastOf(positions: readonly number[]): Vec3 {
-  const [x, y, z] = positions.slice(-3);
-  return [x as number, y as number, z as number];
-}
-
-function near(p: Vec3, q: Vec3, within: number): boolean {
-  const x = p[0] - q[0];
-  const y = p[1] - q[1];
-  const z = p[2] - q[2];
-  return x * x + y * y + z * z < within * within;
 }

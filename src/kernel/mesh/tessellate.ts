@@ -15,12 +15,15 @@ import type { Mesh } from "./mesh.js";
 import type { Nearness } from "./polygon.js";
 import { ringStrip } from "./ring.js";
 import { addClosedRun, newRuns, type Runs, splitLoop } from "./runs.js";
-import { sampleEdges } from "./sample.js";
+import { type EdgeSamples, sampleEdges } from "./sample.js";
 import { fillStrips } from "./strips.js";
 
 /** Options of `tessellate`. */
 export interface TessellateOptions {
-  /** Greatest distance of the mesh from the exact surface, millimetres, > 0. Default 0.05. */
+  /**
+   * Greatest distance of facets from their exact surface and of edges from their exact curve, millimetres, > 0. Default 0.05.
+   * A fin thin enough for both its sides to be one polygon at this chord is left off.
+   */
   readonly chord?: number;
 }
 
@@ -30,7 +33,7 @@ export interface TessellateOptions {
  * @param solid - from `solidOf` or `solidOfBar`
  * @returns positions in the solid's frame, outward triangles, and for each the index of its face
  * @throws RakewrightError `bad-chord` for a tolerance that is not a positive number; `face-not-filled` when the
- * tolerance is coarser than a wall, so that two sampled edges of one face cross
+ * tolerance is so much coarser than a wall that two edges of one face cross even where they are sampled 256 times finer
  *
  * @example
  * ```ts
@@ -46,7 +49,30 @@ export function tessellate(solid: Solid, options: TessellateOptions = {}): Mesh 
       hint: "Use 0.05 for looking at, 0.005 for printing.",
     });
   }
-  const samples = sampleEdges(solid, chord);
+  // Where a wall is thinner than the chord its two edges may cross each other; sampled finer they do not.
+  const finer = new Map<number, number>();
+  for (let attempt = 0; ; attempt++) {
+    const samples = sampleEdges(solid, chord, finer);
+    const made = fillAll(solid, samples);
+    if (typeof made !== "number") return made;
+    const face = solid.faces[made] as Face;
+    if (attempt === ATTEMPTS) {
+      throw new RakewrightError({
+        code: "face-not-filled",
+        message: `Face ${made} (${face.provenance.from}) cannot be filled at a chord of ${chord} mm: its sampled edges cross.`,
+        hint: "Use a finer chord, below the thinnest wall.",
+      });
+    }
+    for (const { edge } of face.loops.flat()) finer.set(edge, FINER ** (attempt + 1));
+  }
+}
+
+/** How often the edges of faces that cannot be filled are sampled finer, and how many times finer each time. */
+const ATTEMPTS = 4;
+const FINER = 4;
+
+/** The mesh between sampled edges; the number of a face that cannot be filled. */
+function fillAll(solid: Solid, samples: EdgeSamples): Mesh | number {
   const sampled: Sampled = { solid, samples, uses: solid.edges.map(() => 0) };
   const room: Room = {
     flat: flatRoom(),
@@ -56,13 +82,7 @@ export function tessellate(solid: Solid, options: TessellateOptions = {}): Mesh 
   const triangles: number[] = [];
   const ends: number[] = [];
   for (const [f, face] of solid.faces.entries()) {
-    if (!fillFace(face, samples.steps[f] as number, sampled, room, triangles)) {
-      throw new RakewrightError({
-        code: "face-not-filled",
-        message: `Face ${f} (${face.provenance.from}) cannot be filled at a chord of ${chord} mm: its sampled edges cross.`,
-        hint: "Use a finer chord, below the thinnest wall.",
-      });
-    }
+    if (!fillFace(face, samples.steps[f] as number, sampled, room, triangles)) return f;
     ends.push(triangles.length / 3);
   }
   const faceOf = new Uint32Array(triangles.length / 3);

@@ -1,5 +1,7 @@
-/** Points along edges: on both surfaces, on every ruling, each edge once. */
+/** Points along edges: on both surfaces, on every ruling, within the chord of the edge, each edge once. */
 import { describe, expect, it } from "vitest";
+import { toTriangle } from "../../../bench/deviation.mjs";
+import { evaluate } from "../../../src/kernel/curve/curve.js";
 import { stepsPerTurn } from "../../../src/kernel/mesh/grid.js";
 import { type EdgeSamples, sampleEdges } from "../../../src/kernel/mesh/sample.js";
 import type { Face, Solid } from "../../../src/kernel/solid.js";
@@ -51,6 +53,25 @@ describe("sampleEdges", () => {
           expect(
             Math.ceil(Math.max(p, on) - slack) - Math.floor(Math.min(p, on) + slack),
           ).toBeLessThanOrEqual(1);
+        }
+      }
+    }
+  });
+
+  it.each(Object.entries(BARS))("keeps the chord along every edge: %s", (_, bar) => {
+    for (const chord of [0.5, 0.05]) {
+      const solid = solidFor(turned(bar, 1.1));
+      const samples = sampleEdges(solid, chord);
+      const { positions } = samples;
+      const at = (v: number): Vec3 => [positions[3 * v]!, positions[3 * v + 1]!, positions[3 * v + 2]!];
+      for (const [e, chain] of chainsOf(solid, samples).entries()) {
+        const { curve, t0, t1 } = solid.edges[e]!;
+        const count = 7 * chain.length;
+        for (let k = 0; k <= count; k++) {
+          const p = evaluate(curve, t0 + ((t1 - t0) * k) / count);
+          // The chain runs with the parameter, so the chord of a point is the one it is nearest to.
+          const off = chain.slice(1).map((v, i) => toTriangle(p, at(chain[i]!), at(v), at(v)));
+          expect(Math.min(...off, distance(p, at(chain[0]!)))).toBeLessThanOrEqual(chord + 1e-9);
         }
       }
     }

@@ -8,7 +8,7 @@ import type { Solid } from "../../../src/kernel/solid.js";
 import { distanceTo, normalAt } from "../../../src/kernel/surface.js";
 import { cross, dot, length, normalize, sub, type Vec3 } from "../../../src/kernel/vec.js";
 import { turned } from "../../support/bar-moves.js";
-import { BARS, barOf, onRound, rod, solidFor, square, tube } from "../../support/bars.js";
+import { BARS, barOf, max, onRound, plane, rod, solidFor, square, tube } from "../../support/bars.js";
 
 const corner = (m: Mesh, t: number, k: number): Vec3 => {
   const v = 3 * m.triangles[3 * t + k]!;
@@ -117,14 +117,34 @@ describe("tessellate", () => {
   it("says what to do when the chord is coarser than the wall", () => {
     const thin = solidFor(barOf(tube(60, 0.1), square(), square(50)));
     expect(checkMesh(tessellate(thin, { chord: 0.05 }), "edges").ok).toBe(true);
-    const coarse = (): boolean => checkMesh(tessellate(turnedBore(), { chord: 5 }), "full").ok;
-    expect(coarse).toThrow(/face-not-filled.*finer chord/);
+    // Its two edges cross at a chord of 5 mm; they are sampled finer until they do not, the rulings are not.
+    const finer = tessellate(turnedBore(0.3), { chord: 5 });
+    expect(checkMesh(finer, "edges").openEdges).toBe(0);
+    expect(() => tessellate(turnedBore(0.002), { chord: 5 })).toThrow(/face-not-filled.*finer chord/);
+  });
+
+  // Beyond y = 21.199 the steep cut is the farther one: a fin 0.41 mm wide, 0.001 mm thick and 10 mm high on a cut at 200.
+  it("leaves off a fin whose arch keeps to one strip, and keeps one that a ruling runs through", () => {
+    const steep = plane([0, 21.199, 200], [0, -1, 1e-4]);
+    const bar = barOf(rod(42.4), square(), max(square(200), steep));
+    const top = (angle: number): number => {
+      const solid = solidFor(turned(bar, angle));
+      const mesh = tessellate(solid, { chord: 0.05 });
+      const report = checkMesh(mesh, "full");
+      expect(report.diagnostics.filter((d) => d.severity === "error").map((d) => d.message)).toEqual([]);
+      expect(report.volume).toBeGreaterThan(massProperties(solid).volume * 0.99);
+      return Math.max(
+        ...mesh.positions.filter((_, i) => mesh.triangles.includes(Math.floor(i / 3)) && i % 3 === 2),
+      );
+    };
+    expect(top(0.06)).toBeCloseTo(200, 6);
+    expect(top(0)).toBeCloseTo(210, 3);
   });
 });
 
 /** A thin wall whose bore starts elsewhere than its outside: chords of a coarse mesh cross there. */
-function turnedBore(): Solid {
-  const section = tube(60, 0.3);
+function turnedBore(wall: number): Solid {
+  const section = tube(60, wall);
   const hole = section.holes[0]!.map((s) => (s.kind === "arc" ? { ...s, start: s.start + 0.4 } : s));
   return solidFor(barOf({ ...section, holes: [hole] }, square(), square(50)));
 }
