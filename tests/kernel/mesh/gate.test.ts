@@ -285,6 +285,26 @@ describe("against independent libraries", () => {
   });
 });
 
+describe("edges", () => {
+  // Two tetrahedra over one edge: its four uses come in any order, twice each way. By hand: 11 edges, one of them open.
+  it("are counted the same in whatever order the triangles come (property)", () => {
+    const points = [[0, 0, 0], [6, 0, 0], [0, 6, 0], [0, 0, 6], [0, -6, 0], [0, 0, -6]]; // biome-ignore format: a table
+    const faces = [[0, 2, 1], [0, 1, 3], [0, 3, 2], [1, 2, 3], [0, 4, 1], [0, 1, 5], [0, 5, 4], [1, 4, 5]]; // biome-ignore format: a table
+    fc.assert(
+      fc.property(
+        fc.shuffledSubarray(faces, { minLength: 8 }),
+        fc.array(fc.nat(2), { minLength: 8, maxLength: 8 }),
+        (order, turns) => {
+          const turned = order.map((f, i) => [0, 1, 2].map((k) => f[(k + turns[i]!) % 3]!));
+          const report = checkMesh(meshOf(points, turned), "edges");
+          expect([report.edges, report.openEdges, report.duplicateTriangles]).toEqual([11, 1, 0]);
+        },
+      ),
+      { numRuns: 200, seed: 3 },
+    );
+  });
+});
+
 /** A tetrahedron with a side split by a point exactly on the line: closed, but one triangle is flat. */
 function flattened(): Mesh {
   return meshOf(
