@@ -23,6 +23,7 @@ const cold = measureCold(["ours", ...PEERS], options.coldRounds, options.clock);
 const memory = measureMemory(options.memoryPosts);
 
 const { measureStl } = await import("./stl.mjs");
+const { measureStep } = await import("./step.mjs");
 const lib = await loadLibrary();
 const ours = await loadOurs();
 const contenders = [ours];
@@ -93,12 +94,14 @@ const growth = timeGrowth();
 say("stages, STL");
 const stages = Object.fromEntries(JOBS.map((job) => [job.name, measureStages(lib, job, options.stages)]));
 const stl = measureStl(lib, options.stlPosts, options.stl);
+say("STEP");
+const step = measureStep(lib, byKey("occt"), options.stepPosts, options.stages);
 const quality = Object.fromEntries(
   JOBS.map((job) => [job.name, Object.fromEntries(contenders.map((c) => [c.key, qualityOf(c, job)]))]),
 );
 
 const names = contenders.map(({ key, name, version }) => ({ key, name, version }));
-const text = report({ names, times, rows, growth, stages, stl, cold, memory, quality, options, load });
+const text = report({ names, times, rows, growth, stages, stl, step, cold, memory, quality, options, load });
 const path = options.out ?? fileURLToPath(new URL("results.md", import.meta.url));
 writeFileSync(path, text);
 say(`wrote ${options.out ?? "bench/results.md"}`);

@@ -80,6 +80,14 @@ export async function load() {
     return { positions: Float64Array.from(positions), triangles: null };
   };
 
+  const writeStep = (shape, path) => {
+    const writer = new oc.STEPControl_Writer();
+    writer.Transfer(shape, oc.STEPControl_StepModelType.STEPControl_AsIs, true, range());
+    writer.Write(path);
+    writer.delete();
+    return oc.FS.stat(path).size;
+  };
+
   return {
     key: "occt",
     name: "OCCT (wasm)",
@@ -87,5 +95,6 @@ export async function load() {
     make,
     free: (shape) => shape.delete(),
     read,
+    writeStep,
   };
 }

@@ -11,6 +11,8 @@ const RATIOS = [
 const ROWS_LEAST = 20;
 const MEMORY_MB = 250;
 const STL_LEAST = { three: 3, jscad: 100 };
+const STEP_LEAST = 50;
+const STEP_SHARE = 0.5;
 const COLD_LEAST = 5;
 const GROWTH_WITHIN = 0.15;
 
@@ -22,7 +24,7 @@ const atLeast = (what, peer, least, reached) => [
   verdict(reached >= least),
 ];
 
-export function goalRows({ names, times: jobTimes, rows, growth, stl, cold, memory, quality }) {
+export function goalRows({ names, times: jobTimes, rows, growth, stl, step, cold, memory, quality }) {
   const nameOf = (key) => names.find((n) => n.key === key).name;
   const list = [];
   for (const { job, what, least } of RATIOS) {
@@ -52,6 +54,21 @@ export function goalRows({ names, times: jobTimes, rows, growth, stl, cold, memo
       atLeast("binary STL, MB/s", key === "three" ? "three" : "@jscad/stl-serializer", least, reached),
     );
   }
+  list.push(
+    atLeast(
+      "STEP of a drilled post",
+      nameOf("occt"),
+      STEP_LEAST,
+      step.times.occt.median / step.times.ours.median,
+    ),
+  );
+  const share = step.sizes.ours / step.sizes.occt;
+  list.push([
+    `bytes of a drilled post's STEP, of ${nameOf("occt")}'s`,
+    `≤ ${STEP_SHARE}`,
+    share.toFixed(2),
+    verdict(share <= STEP_SHARE),
+  ]);
   list.push(
     atLeast("import and first joint", nameOf("manifold"), COLD_LEAST, cold.manifold.total / cold.ours.total),
   );
