@@ -12,8 +12,9 @@ import { acrossBore, type BoreStance, borePoint } from "./bore-stance.js";
 import { type Diagnostic, diagnostic } from "./diagnostic.js";
 import { type CompiledEnd, endAt } from "./end-compile.js";
 import type { Region } from "./region.js";
-import { LEFT_BESIDE_BORE_MM, ROUNDING_SHARE } from "./tolerance.js";
-import { addScaled, distance, dot, sub, type Vec3 } from "./vec.js";
+import { segmentDistance } from "./segment-distance.js";
+import { LEFT_BESIDE_BORE_MM } from "./tolerance.js";
+import { addScaled, type Vec3 } from "./vec.js";
 
 /** A wall with the stretch of the bore it takes up. */
 export interface PlacedWall {
@@ -131,7 +132,7 @@ export function meetsBore(a: PlacedWall, b: PlacedWall): Diagnostic | null {
   if (a.wall.bore === b.wall.bore) return null;
   const radii = a.wall.stance.surface.radius + b.wall.stance.surface.radius;
   if (Math.max(a.low - b.high, b.low - a.high) > LEFT_BESIDE_BORE_MM) return null;
-  const left = between(a.stretch, b.stretch) - radii;
+  const left = segmentDistance(...a.stretch, ...b.stretch).distance - radii;
   if (left > LEFT_BESIDE_BORE_MM) return null;
   return diagnostic({
     code: "bore-meets-bore",
@@ -140,16 +141,4 @@ export function meetsBore(a: PlacedWall, b: PlacedWall): Diagnostic | null {
     hint: "Move one of the two bores along the bar.",
     values: { left, other: b.wall.bore },
   });
-}
-
-/** Least distance of two straight stretches, by the closest points of their lines held to the stretches. */
-function between([p0, p1]: readonly [Vec3, Vec3], [q0, q1]: readonly [Vec3, Vec3]): number {
-  const [d, e, w] = [sub(p1, p0), sub(q1, q0), sub(p0, q0)];
-  const [dd, ee, de, dw, ew] = [dot(d, d), dot(e, e), dot(d, e), dot(d, w), dot(e, w)];
-  const hold = (t: number): number => Math.min(1, Math.max(0, t));
-  const det = dd * ee - de * de;
-  let s = det > ROUNDING_SHARE * dd * ee ? hold((de * ew - ee * dw) / det) : 0;
-  const t = hold((de * s + ew) / ee);
-  s = hold((de * t - dw) / dd);
-  return distance(addScaled(p0, d, s), addScaled(q0, e, t));
 }

@@ -14,7 +14,7 @@ import { acrossBore, alongBore, type BoreStance, stanceOf } from "./bore-stance.
 import { type OutlineTurn, outlineTurns } from "./bore-turns.js";
 import type { Diagnostic } from "./diagnostic.js";
 import { arcFraction, type Loop, loopsOf, pointOn, type Region, type Segment } from "./region.js";
-import { LEFT_BESIDE_BORE_MM } from "./tolerance.js";
+import { CLEAR_OF_CORNERS_SHARE, LEFT_BESIDE_BORE_MM } from "./tolerance.js";
 
 /** The stretch of one opening on one side of the section. */
 export interface OpeningPart {
@@ -141,8 +141,6 @@ function cornersAcross(section: Region, { along }: BoreStance): readonly (readon
 
 /** Shares of the radius at which the outline is looked at, until one is clear of its corners and turns. */
 const LOOKS = [0, 0.31, -0.37, 0.53, -0.61, 0.17, -0.13, 0.71, -0.79, 0.89, -0.91];
-/** Share of the radius that is clear. */
-const CLEAR = 1e-3;
 
 /** Where the outline is crossed, along the bore. Between the strip's edges the chains through these places are the same. */
 function crossings(
@@ -153,7 +151,7 @@ function crossings(
 ): Crossing[] {
   const { radius } = stance.surface;
   const isClear = (h: number): boolean => {
-    const off = (x: number): boolean => Math.abs(x - h) > CLEAR * radius;
+    const off = (x: number): boolean => Math.abs(x - h) > CLEAR_OF_CORNERS_SHARE * radius;
     return turns.every((t) => off(t.h)) && corners.every((loop) => loop.every(off));
   };
   const h = LOOKS.map((k) => stance.h + k * radius).find(isClear) ?? stance.h;

@@ -146,7 +146,7 @@ export function sheetOfHit(node: Extract<EndNode, { kind: "hit" }>, h: number): 
 }
 
 /** How far a branch's stations reach past what a header covers, millimetres; 0 when they do not. */
-export function overhangOf(stations: readonly number[], breaks: readonly number[]): number {
+function overhangOf(stations: readonly number[], breaks: readonly number[]): number {
   const below = (breaks[0] as number) - (stations[0] as number);
   const above = (stations[stations.length - 1] as number) - (breaks[breaks.length - 1] as number);
   const worst = Math.max(below, above);

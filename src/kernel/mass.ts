@@ -11,7 +11,7 @@
 import { type Curve, derivatives } from "./curve/curve.js";
 import { type GaussRule, gaussRule } from "./gauss.js";
 import type { Edge, Face, Solid } from "./solid.js";
-import { INTEGRAL_RELATIVE, ROUNDING_SHARE } from "./tolerance.js";
+import { INTEGRAL_FLOOR, INTEGRAL_RELATIVE, ROUNDING_SHARE } from "./tolerance.js";
 import { cross, distance, dot, length, sub, type Vec3 } from "./vec.js";
 
 /** Mass properties per unit of density, in the solid's frame. */
@@ -96,12 +96,6 @@ function isRuling(curve: Curve, axis: Vec3): boolean {
 const MAX_DEPTH = 48;
 /** Halvings of one edge, some twenty times what the nearest tangency needs: an edge that is only rounding ends here. */
 const MOST_PANELS = 4000;
-/**
- * Relative to the whole solid: what a small panel may still be off by. On a small corner radius the rounding of the
- * coordinates is a large share of the edge's own integral; it never fades by halving and is nothing beside the whole.
- */
-const FLOOR = 2e-16;
-
 /** What each integral is large or small against: symmetry can make an integral itself nothing but rounding. */
 function scaleOf(solid: Solid, centre: Vec3, volume: number, area: number): readonly number[] {
   const reach = solid.vertices.reduce((far, p) => Math.max(far, distance(p, centre)), 0);
@@ -147,7 +141,10 @@ function refine(
         (left.value[k] as number) + (right.value[k] as number) - (whole.value[k] as number),
       );
       // Written so that a number that is not finite ends the halving.
-      agrees = !(difference > INTEGRAL_RELATIVE * (whole.size[k] as number) + FLOOR * (scale[k] as number));
+      agrees = !(
+        difference >
+        INTEGRAL_RELATIVE * (whole.size[k] as number) + INTEGRAL_FLOOR * (scale[k] as number)
+      );
     }
     if (!agrees) {
       refine(face, edge, centre, a, mid, left, scale, depth - 1, budget, sum);

@@ -56,6 +56,15 @@ export const SHORTEST_FIBRE_MM = 1e-3;
 /** Relative. Panels of an edge integral are halved until two rules agree to this: the rounding of a dozen terms. Users: mass. */
 export const INTEGRAL_RELATIVE = 2e-14;
 
+/**
+ * Relative to the whole solid: what a small panel of an edge integral may still be off by, one rounding. On a small corner
+ * radius the rounding of the coordinates is a large share of the edge's own integral and never fades by halving. Users: mass.
+ */
+export const INTEGRAL_FLOOR = 2e-16;
+
+/** Share of a bore's radius by which a line across it keeps clear of the outline's corners: far above rounding, far below what two corners of a section are apart. Users: bores. */
+export const CLEAR_OF_CORNERS_SHARE = 1e-3;
+
 /** mm. Default nodes: ends nearer than this meet. A tape's finest mark is 0.4 mm; drawings agree to 0.01 mm. Users: joints. */
 export const NODE_MM = 0.1;
 

@@ -9,7 +9,7 @@
  */
 import type { Section } from "../section.js";
 import { badSection, defaultRadius, requireRadiusUpTo, requireSizes, sizesOf } from "./checks.js";
-import { type Corner, filletedLoop } from "./filleted-loop.js";
+import { cornerAt, filletedLoop } from "./filleted-loop.js";
 import type { SectionNaming } from "./round.js";
 
 /** Sizes of an angle bar, millimetres. */
@@ -52,23 +52,17 @@ export function angleBar(input: AngleBarInput): Section {
   requireRadiusUpTo("Angle", { toeRadius }, thickness, "the thickness");
   requireRadiusUpTo("Angle", { rootRadius }, room - toeRadius, "what the toe leaves of the shorter leg");
   const [a, b, t] = [width / 2, depth / 2, thickness];
-  const corner = (u: number, v: number, radius: number, label: string, side: string): Corner => ({
-    at: [u, v],
-    radius,
-    label,
-    side,
-  });
   return {
     name: input.name ?? `angle ${sizesOf(width, depth, thickness)}`,
     shape: { kind: "angle", width, depth, thickness, rootRadius, toeRadius },
     region: {
       outer: filletedLoop([
-        corner(-a, -b, 0, "corner", "bottom"),
-        corner(a, -b, 0, "corner", "+u"),
-        corner(a, t - b, toeRadius, "corner", "inner bottom"),
-        corner(t - a, t - b, rootRadius, "inner corner", "inner -u"),
-        corner(t - a, b, toeRadius, "corner", "top"),
-        corner(-a, b, 0, "corner", "-u"),
+        cornerAt(-a, -b, 0, "corner", "bottom"),
+        cornerAt(a, -b, 0, "corner", "+u"),
+        cornerAt(a, t - b, toeRadius, "corner", "inner bottom"),
+        cornerAt(t - a, t - b, rootRadius, "inner corner", "inner -u"),
+        cornerAt(t - a, b, toeRadius, "corner", "top"),
+        cornerAt(-a, b, 0, "corner", "-u"),
       ]),
       holes: [],
     },

@@ -9,7 +9,7 @@
  */
 import type { Section } from "../section.js";
 import { badSection, defaultRadius, requireRadiusUpTo, requireSizes, shortSize, sizesOf } from "./checks.js";
-import { type Corner, filletedLoop } from "./filleted-loop.js";
+import { cornerAt, filletedLoop } from "./filleted-loop.js";
 import type { SectionNaming } from "./round.js";
 
 /** Sizes of a channel, millimetres and degrees. */
@@ -71,12 +71,6 @@ export function channelBar(input: ChannelBarInput): Section {
     "what the toe leaves of the flange, or half the depth between the flanges",
   );
   const [a, b] = [width / 2, depth / 2];
-  const corner = (u: number, v: number, radius: number, label: string, side: string): Corner => ({
-    at: [u, v],
-    radius,
-    label,
-    side,
-  });
   const drawn = slope === 0 ? {} : { taper, flangeAt };
   return {
     name:
@@ -85,14 +79,14 @@ export function channelBar(input: ChannelBarInput): Section {
     shape: { kind: "channel", width, depth, web, flange, ...drawn, rootRadius, toeRadius },
     region: {
       outer: filletedLoop([
-        corner(-a, -b, 0, "corner", "bottom"),
-        corner(a, -b, 0, "corner", "+u"),
-        corner(a, toe - b, toeRadius, "corner", "inner bottom"),
-        corner(web - a, heel - b, rootRadius, "inner corner", "inner -u"),
-        corner(web - a, b - heel, rootRadius, "inner corner", "inner top"),
-        corner(a, b - toe, toeRadius, "corner", "+u"),
-        corner(a, b, 0, "corner", "top"),
-        corner(-a, b, 0, "corner", "-u"),
+        cornerAt(-a, -b, 0, "corner", "bottom"),
+        cornerAt(a, -b, 0, "corner", "+u"),
+        cornerAt(a, toe - b, toeRadius, "corner", "inner bottom"),
+        cornerAt(web - a, heel - b, rootRadius, "inner corner", "inner -u"),
+        cornerAt(web - a, b - heel, rootRadius, "inner corner", "inner top"),
+        cornerAt(a, b - toe, toeRadius, "corner", "+u"),
+        cornerAt(a, b, 0, "corner", "top"),
+        cornerAt(-a, b, 0, "corner", "-u"),
       ]),
       holes: [],
     },

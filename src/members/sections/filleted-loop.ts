@@ -21,6 +21,11 @@ export interface Corner {
   readonly side: string;
 }
 
+/** A corner in one line. */
+export function cornerAt(u: number, v: number, radius: number, label: string, side: string): Corner {
+  return { at: [u, v], radius, label, side };
+}
+
 /**
  * The loop, in the order of its corners.
  *
