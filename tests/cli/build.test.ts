@@ -10,6 +10,9 @@ import { fileURLToPath } from "node:url";
 import { beforeAll, describe, expect, it } from "vitest";
 import demo from "../../shared/demo-data.json";
 import type { PieceRecords } from "../../src/shop/index.js";
+import { occurrencesOf } from "../support/part21/assembly.js";
+import { lookAtBrep } from "../support/part21/brep.js";
+import { readStep } from "../support/part21/read.js";
 import { readStlBinary } from "../support/read-stl.js";
 import { cli, freshFolder, type Outcome } from "./world.js";
 
@@ -54,6 +57,26 @@ describe("rakewright build", () => {
     expect(readdirSync(join(folder, "pieces")).sort()).toEqual(
       records.pieces.map((p) => `${p.mark}.stl`).sort(),
     );
+  });
+
+  it("puts every piece into the STEP assembly under its mark, with the volume of its record", () => {
+    const { faults, graph } = readStep(readFileSync(join(folder, "model.step"), "utf8"));
+    expect(faults).toEqual([]);
+    const found = occurrencesOf(graph!);
+    expect(found.map((o) => o.name).sort()).toEqual(records.pieces.map((p) => p.mark).sort());
+    for (const { name, solid } of found) {
+      const volume = records.pieces.find((p) => p.mark === name)?.volume;
+      expect(lookAtBrep(graph!, solid).volume / volume!).toBeCloseTo(1, 8);
+    }
+  });
+
+  it("writes STEP alone when that is asked for", async () => {
+    const cwd = freshFolder();
+    const { code } = await cli(["build", EXAMPLE, "-o", "o", "--formats", "step"], { cwd });
+    expect(code).toBe(0);
+    expect(readdirSync(join(cwd, "o")).sort()).toEqual(["cutlist.txt", "model.step", "pieces.json"]);
+    const [one, other] = [join(cwd, "o"), folder].map((f) => readFileSync(join(f, "model.step"), "utf8"));
+    expect(one).toBe(other);
   });
 
   it("has the rake rail's blank, edges and miter of the independent numbers", () => {
