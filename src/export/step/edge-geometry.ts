@@ -140,6 +140,9 @@ function rolledConic(sink: Sink, conic: PlacedConic, at: Beside): number {
   return writeSpline(sink, spline, 0, at.chart);
 }
 
+/** Sines of so many radii ask for about as many spans as a saddle on a tube of that radius: most are right at once. */
+const AMPLITUDE = 4;
+
 function writeSaddle(
   sink: Sink,
   curve: SaddleCurve,
@@ -148,7 +151,7 @@ function writeSaddle(
   beside: readonly Beside[],
 ): Written | null {
   const [low, high] = t0 < t1 ? [t0, t1] : [t1, t0];
-  const spline = fitSpline(low, high, spansFor(curve.radius, high - low), trackOf(curve, beside));
+  const spline = fitSpline(low, high, spansFor(AMPLITUDE * curve.radius, high - low), trackOf(curve, beside));
   if (spline === null) return null;
   const space = writeSpline(sink, spline, 0, null);
   const pcurves = beside.map(({ chart }, i) => writeSpline(sink, spline, 3 + 2 * i, chart));
