@@ -1,10 +1,10 @@
 /**
  * How far does a piece of an edge stand off the straight line between its ends, at the most? An upper bound, in closed form.
  *
- * Conics. Let h be half the piece's parameter and m the half-diameter to its middle. The point at τ from the middle is off
- * the chord by (cos τ − cos h)·m, so its distance from the chord's line is 2ab·sin h·(1 − cos h)/L at most, a and b the
- * half-axes, L the chord's length. That is the distance from the chord itself where the foot is on it; it is where
- * L ≥ 2·sin h·tan h·|m·u|, u along the chord; else (1 − cos h)·|m| bounds it.
+ * Conics. Let h be half the piece's parameter, m the half-diameter to its middle and n the one along the chord. The point at τ
+ * from the middle is cos τ·m + sin τ·n, so its distance from the chord's line is 2ab·sin h·(1 − cos h)/L at most, a and b the
+ * half-axes, L = 2·sin h·|n| the chord's length. Along the chord it is µ·cos τ + ν·sin τ from the centre, µ the part of m along
+ * it and ν = |n|: past the end, where τ = h, by √(µ² + ν²)·(1 − cos(h − β)) at most with tan β = ν/µ, if β < h, and by nothing else.
  *
  * Saddles. A curve X(t) leaves the linear interpolation of its ends by ∆t²/8·sup|X″| at most. On a cylinder of radius r the
  * parts round the axis and along it are bounded apart, e = r∆²/8 and f = ∆²/8·sup|s″| or less
@@ -61,16 +61,18 @@ function conicBulge({ centre, major, minor }: ConicCurve): Bulge {
     const y = q[1] - p[1];
     const z = q[2] - p[2];
     const long = Math.sqrt(x * x + y * y + z * z);
-    const reach = (2 * sin * sin) / cos;
-    if (long < reach * a) {
-      const mx = (p[0] + q[0]) / 2 - centre[0];
-      const my = (p[1] + q[1]) / 2 - centre[1];
-      const mz = (p[2] + q[2]) / 2 - centre[2];
-      // (mx, my, mz) is cos h·m.
-      if (long * long * cos < reach * Math.abs(mx * x + my * y + mz * z))
-        return (rise / cos) * Math.sqrt(mx * mx + my * my + mz * mz);
-    }
-    return (area2 * sin * rise) / long;
+    const across = (area2 * sin * rise) / long;
+    // Only where the chord is short for the diameter to its middle can a foot be past its end.
+    if (long * cos >= 2 * sin * sin * a) return across;
+    const mx = (p[0] + q[0]) / 2 - centre[0];
+    const my = (p[1] + q[1]) / 2 - centre[1];
+    const mz = (p[2] + q[2]) / 2 - centre[2];
+    // (mx, my, mz) is cos h·m.
+    const mu = Math.abs(mx * x + my * y + mz * z) / (long * cos);
+    const nu = long / (2 * sin);
+    if (mu * sin <= nu * cos) return across;
+    const past = Math.sin((h - Math.atan2(nu, mu)) / 2);
+    return Math.hypot(across, 2 * Math.hypot(mu, nu) * past * past);
   };
   return { most: a, of, bendIn: () => null };
 }

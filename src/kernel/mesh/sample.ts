@@ -11,7 +11,7 @@
 import type { Edge, Solid } from "../solid.js";
 import { distance, type Vec3 } from "../vec.js";
 import type { EdgeSamples, SideTurns } from "./edge-samples.js";
-import { archesOfFins } from "./fins.js";
+import { finsOf } from "./fins.js";
 import { gridOf, nearRuling } from "./grid.js";
 import { type Crossings, crossRulings, trackOn } from "./ruling-crossings.js";
 import { near, type SideTrack, turnAt, walk } from "./walk.js";
@@ -44,10 +44,14 @@ export function sampleEdges(
   }
   const wanted: Wanted = { chord, within, finer };
   const once = sampleAll(solid, steps, beside, same, wanted, NONE, NONE);
-  const bare = archesOfFins(solid, once, beside);
-  const lenses = coarseTwins(solid, once.first, bare);
-  if (bare.size + lenses.size === 0) return once;
-  return sampleAll(solid, steps, beside, same, wanted, lenses, bare);
+  const { arches, fallen } = finsOf(solid, once, beside);
+  const lenses = coarseTwins(solid, once.first, arches);
+  if (arches.size + lenses.size === 0) return once;
+  const standing = same.map((v) => {
+    const foot = fallen.get(v);
+    return foot === undefined ? v : (same[foot] as number);
+  });
+  return sampleAll(solid, steps, beside, standing, wanted, lenses, arches);
 }
 
 const NONE: ReadonlySet<number> = new Set();
