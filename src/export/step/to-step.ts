@@ -75,7 +75,7 @@ export interface StepOptions {
  * every edge has its curve in the parameters of both faces. One piece without a frame becomes a part by itself, several an
  * assembly.
  *
- * @returns the text, or `nothing-to-write`, `colour-out-of-range`, `not-finite`, faults of topology, `step-edge-not-fitted`
+ * @returns the text, or `nothing-to-write`, `colour-out-of-range`, `not-finite`, faults of topology, `step-edge-not-fitted`, `step-too-long`
  * @example
  * ```ts
  * const solid = solidOf(piece);
@@ -87,11 +87,36 @@ export interface StepOptions {
  */
 export function toStep(items: readonly NamedSolid[], options: StepOptions = {}): Result<string> {
   try {
-    return { ok: true, value: [...stepChunks(items, options)].join(""), diagnostics: [] };
+    return { ok: true, value: joined(stepChunks(items, options)), diagnostics: [] };
   } catch (error) {
     if (error instanceof RakewrightError) return { ok: false, diagnostics: [error.diagnostic] };
     throw error;
   }
+}
+
+/** Characters that any engine in use can hold in one text, some 900 drilled posts. */
+const MOST_CHARACTERS = 5e8;
+
+/**
+ * One text of chunks.
+ *
+ * @throws RakewrightError `step-too-long`
+ */
+export function joined(chunks: Iterable<string>, most: number = MOST_CHARACTERS): string {
+  const all: string[] = [];
+  let length = 0;
+  for (const chunk of chunks) {
+    length += chunk.length;
+    if (length > most)
+      throw new RakewrightError({
+        code: "step-too-long",
+        message: `The STEP text: expected at most ${most} characters, got more.`,
+        hint: "Write it in chunks with stepChunks, or fewer pieces to a file.",
+        values: { most },
+      });
+    all.push(chunk);
+  }
+  return all.join("");
 }
 
 /** Characters that are handed on at once. */

@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { type NamedSolid, stepChunks, toStep } from "../../../src/export/index.js";
+import { joined } from "../../../src/export/step/to-step.js";
 import { solidOf } from "../../../src/joints/index.js";
 import {
   CAUTION,
@@ -200,6 +201,21 @@ describe("chunks", () => {
     expect(new Set(waiting).size).toBeGreaterThan(5);
     const whole = toStep([...some()]);
     expect(whole.ok && whole.value).toBe(chunks.join(""));
+  });
+});
+
+describe("a text longer than an engine can hold", () => {
+  it("is refused before it is too long, and says how to write it", () => {
+    let asked = 0;
+    function* endless(): Generator<string> {
+      for (;;) {
+        asked++;
+        yield "x".repeat(100);
+      }
+    }
+    expect(() => joined(endless(), 1050)).toThrow(/step-too-long.*stepChunks/);
+    expect(asked).toBe(11);
+    expect(joined(["ab", "c"], 3)).toBe("abc");
   });
 });
 
