@@ -55,6 +55,14 @@ export function distance(a: Vec3, b: Vec3): number {
   return Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
 }
 
+/** True when two points are nearer to each other than `within`. */
+export function near(p: Vec3, q: Vec3, within: number): boolean {
+  const x = p[0] - q[0];
+  const y = p[1] - q[1];
+  const z = p[2] - q[2];
+  return x * x + y * y + z * z < within * within;
+}
+
 /** a scaled to length one; the zero vector stays zero. */
 export function normalize(a: Vec3): Vec3 {
   return vec3.normalize([0, 0, 0] as Out, a as Out) as Out;

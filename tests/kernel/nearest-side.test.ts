@@ -12,7 +12,7 @@ const SECTIONS = [
 ];
 
 describe("nearestOnLoops", () => {
-  it.each(SECTIONS)("is as near as any of 200 places on every side", (section) => {
+  it.each(SECTIONS)("is no farther than any of 200 places on every side", (section) => {
     fc.assert(
       fc.property(
         fc.double({ min: -45, max: 45, noNaN: true }),

@@ -4,10 +4,10 @@
  * @packageDocumentation
  */
 import { RakewrightError } from "../../kernel/diagnostic.js";
-import { weldedVertices } from "../../kernel/mesh/sample.js";
 import type { Edge, Provenance, Solid } from "../../kernel/solid.js";
 import { ON_SURFACE_MM, STEP_FIT_MM } from "../../kernel/tolerance.js";
 import { distance, type Vec3 } from "../../kernel/vec.js";
+import { weldedVertices } from "../../kernel/welded-vertices.js";
 import { chartOf } from "./chart.js";
 import { type Beside, writeCurve } from "./edge-geometry.js";
 import { refs, text } from "./part21.js";

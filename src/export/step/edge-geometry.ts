@@ -19,7 +19,7 @@ import { type PlacedConic, placeConic, placedAt } from "./conic-placed.js";
 import { fitSpline, type Track } from "./fit.js";
 import { integers, real, reals, refs } from "./part21.js";
 import type { Sink } from "./sink.js";
-import { DEGREE, interpolate, type Spline } from "./spline.js";
+import { DEGREE, evenKnots, interpolate, type Spline } from "./spline.js";
 
 /** A face beside an edge: its chart, and the number of its surface in the file. */
 export interface Beside {
@@ -132,10 +132,7 @@ function rolledConic(sink: Sink, conic: PlacedConic, at: Beside): number {
     const vector = sink.put(`VECTOR('',#${sink.direction2([sign, 0])},1.)`);
     return sink.put(`LINE('',#${sink.point2(middle, (p[1] + q[1]) / 2)},#${vector})`);
   }
-  const spans = spansFor(rise, high - low);
-  const knots = Array.from({ length: spans + 1 }, (_, i) =>
-    i === spans ? high : low + ((high - low) * i) / spans,
-  );
+  const knots = evenKnots(low, high, spansFor(rise, high - low));
   const spline = interpolate(knots, 2, (t, out) => chartAt(at.chart, placedAt(conic, t), out, 0));
   return writeSpline(sink, spline, 0, at.chart);
 }

@@ -7,7 +7,7 @@
  * @packageDocumentation
  */
 import { STEP_FIT_MM } from "../../kernel/tolerance.js";
-import { type Curved, interpolate, type Spline, splineAt } from "./spline.js";
+import { type Curved, evenKnots, interpolate, type Spline, splineAt } from "./spline.js";
 
 /** What is fitted: coordinates at a parameter, and the millimetres between two sets of them. */
 export interface Track {
@@ -35,7 +35,7 @@ const MOST_NEED = 6;
  * @param spans - to begin with
  */
 export function fitSpline(t0: number, t1: number, spans: number, track: Track): Spline | null {
-  let knots = Array.from({ length: spans + 1 }, (_, i) => (i === spans ? t1 : t0 + ((t1 - t0) * i) / spans));
+  let knots = evenKnots(t0, t1, spans);
   for (let round = 0; round < MOST_ROUNDS && knots.length <= MOST_SPANS; round++) {
     const spline = interpolate(knots, track.size, track.at);
     const needs = needsOf(spline, track);

@@ -33,16 +33,15 @@ export class SameParts<T> {
   find(solid: Solid, apart: string, make: () => T): T {
     const known = this.seen.get(solid)?.get(apart);
     if (known !== undefined) return known;
-    const part = this.lookUp(solid, apart) ?? this.add(solid, apart, make());
+    const points = pointsOf(solid);
+    const [cell, rest] = [cellOf(points), `${apart}|${topologyOf(solid)}`];
+    const part = this.lookUp(cell, rest, points) ?? this.add(`${cell}|${rest}`, points, make());
     const own = this.seen.get(solid) ?? new Map<string, T>();
     this.seen.set(solid, own.set(apart, part));
     return part;
   }
 
-  private lookUp(solid: Solid, apart: string): T | undefined {
-    const points = pointsOf(solid);
-    const cell = cellOf(points);
-    const rest = `${apart}|${topologyOf(solid)}`;
+  private lookUp(cell: number, rest: string, points: Float64Array): T | undefined {
     for (const near of [cell, cell - 1, cell + 1]) {
       for (const known of this.cells.get(`${near}|${rest}`) ?? []) {
         if (agree(known.points, points)) return known.part;
@@ -51,9 +50,7 @@ export class SameParts<T> {
     return undefined;
   }
 
-  private add(solid: Solid, apart: string, part: T): T {
-    const points = pointsOf(solid);
-    const key = `${cellOf(points)}|${apart}|${topologyOf(solid)}`;
+  private add(key: string, points: Float64Array, part: T): T {
     const list = this.cells.get(key);
     if (list) list.push({ points, part });
     else this.cells.set(key, [{ points, part }]);

@@ -31,6 +31,11 @@ const EXTRA = [0.3, 0.9] as const;
 /** The same where there is one span only. */
 const ALONE = [0.1, 0.36, 0.64, 0.9] as const;
 
+/** Knots at equal distances. */
+export function evenKnots(t0: number, t1: number, spans: number): number[] {
+  return Array.from({ length: spans + 1 }, (_, i) => (i === spans ? t1 : t0 + ((t1 - t0) * i) / spans));
+}
+
 function sitesOf(knots: readonly number[]): Float64Array {
   const n = knots.length - 1;
   const out = new Float64Array(n + DEGREE);

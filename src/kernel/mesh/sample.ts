@@ -10,11 +10,12 @@
 
 import type { Edge, Solid } from "../solid.js";
 import { distance, type Vec3 } from "../vec.js";
+import { weldedVertices } from "../welded-vertices.js";
 import type { EdgeSamples, SideTurns } from "./edge-samples.js";
 import { finsOf } from "./fins.js";
 import { gridOf, nearRuling } from "./grid.js";
 import { type Crossings, crossRulings, trackOn } from "./ruling-crossings.js";
-import { near, type SideTrack, turnAt, walk } from "./walk.js";
+import { type SideTrack, turnAt, walk } from "./walk.js";
 
 export type { EdgeSamples } from "./edge-samples.js";
 
@@ -65,25 +66,6 @@ function facesBeside(solid: Solid): number[] {
     }
   }
   return out;
-}
-
-/** For each vertex the one that stands for it when edges whose ends are nearer than `within` are one point. */
-export function weldedVertices(solid: Solid, within: number): number[] {
-  const short = ({ from, to }: Edge): boolean =>
-    near(solid.vertices[from] as Vec3, solid.vertices[to] as Vec3, within);
-  const same = solid.vertices.map((_, v) => v);
-  if (!solid.edges.some(short)) return same;
-  // An end of a line stays where it is, on the ruling that the line follows.
-  const onLine = new Set<number>();
-  for (const e of solid.edges) if (e.curve.kind === "line" && !short(e)) onLine.add(e.from).add(e.to);
-  const find = (v: number): number => (same[v] === v ? v : find(same[v] as number));
-  for (const e of solid.edges) {
-    if (!short(e)) continue;
-    const [a, b] = [find(e.from), find(e.to)].sort((v, w) => v - w) as [number, number];
-    const [gone, kept] = onLine.has(b) && !onLine.has(a) ? [a, b] : [b, a];
-    same[gone] = kept;
-  }
-  return same.map((_, v) => find(v));
 }
 
 /** True when welding has made two straight edges one, which they were not. */

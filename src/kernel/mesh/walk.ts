@@ -11,7 +11,7 @@
 import { type Curve, evaluate } from "../curve/curve.js";
 import type { Edge, Solid } from "../solid.js";
 import { PARALLEL_SINE } from "../tolerance.js";
-import type { Vec3 } from "../vec.js";
+import { near, type Vec3 } from "../vec.js";
 import { type Bulge, bulgeOf } from "./bulge.js";
 import { angleOn, type Crossings, type Track } from "./ruling-crossings.js";
 
@@ -151,12 +151,4 @@ function divide(
 function lastOf(positions: readonly number[]): Vec3 {
   const [x, y, z] = positions.slice(-3);
   return [x as number, y as number, z as number];
-}
-
-/** True when two points are nearer to each other than `within`. */
-export function near(p: Vec3, q: Vec3, within: number): boolean {
-  const x = p[0] - q[0];
-  const y = p[1] - q[1];
-  const z = p[2] - q[2];
-  return x * x + y * y + z * z < within * within;
 }
