@@ -7,6 +7,7 @@ import type { Contact, Piece } from "../joints/piece.js";
 import { solveJoints } from "../joints/solve.js";
 import type { Diagnostic } from "../kernel/diagnostic.js";
 import type { Member } from "../members/member.js";
+import type { LayoutAssembly } from "./assemblies.js";
 import type { Design } from "./design.js";
 import { layOut } from "./lay-out.js";
 import { parseDesign } from "./parse-design.js";
@@ -18,6 +19,8 @@ export interface BuiltGuard {
   readonly members: readonly Member[];
   readonly pieces: readonly Piece[];
   readonly contacts: readonly Contact[];
+  /** What is welded in the shop and what is fitted on site. */
+  readonly assemblies: readonly LayoutAssembly[];
   readonly report?: LayoutReport;
   /** Of reading, laying out and solving, in that order. */
   readonly diagnostics: readonly Diagnostic[];
@@ -36,7 +39,8 @@ export interface BuiltGuard {
  */
 export function buildGuard(document: unknown): BuiltGuard {
   const read = parseDesign(document);
-  if (!read.ok) return { members: [], pieces: [], contacts: [], diagnostics: read.diagnostics };
+  if (!read.ok)
+    return { members: [], pieces: [], contacts: [], assemblies: [], diagnostics: read.diagnostics };
   const layout = layOut(read.value);
   const solved = solveJoints({ members: layout.members, joints: layout.joints, rules: layout.rules });
   return {
@@ -44,6 +48,7 @@ export function buildGuard(document: unknown): BuiltGuard {
     members: layout.members,
     pieces: solved.pieces,
     contacts: solved.contacts,
+    assemblies: layout.assemblies,
     report: layout.report,
     diagnostics: [...read.diagnostics, ...layout.diagnostics, ...solved.diagnostics],
   };

@@ -153,5 +153,7 @@ export interface Design {
   readonly endPosts?: { readonly section: Section; readonly marks: readonly string[] };
   readonly foot: FootDesign;
   readonly splices: readonly SpliceDesign[];
+  /** Where the guard comes apart for carrying, besides its splices. */
+  readonly fieldJoints: readonly ("corners" | "breaks")[];
   readonly legs: readonly LegDesign[];
 }

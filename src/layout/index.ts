@@ -3,29 +3,63 @@
  *
  * @packageDocumentation
  */
+export type { LayoutAssembly } from "./assemblies.js";
 export { type BreakInput, type BreakPoint, breakPoint, footBreak, heightNeededOverRiser } from "./break.js";
 export { type BuiltGuard, buildGuard } from "./build-guard.js";
 export { compromiseRail } from "./compromise.js";
-export type { Design, EndDesign, LegDesign, PostDesign, RailDesign } from "./design.js";
+export type {
+  BreakDesign,
+  Design,
+  EndDesign,
+  FlangeDesign,
+  LegDesign,
+  PostDesign,
+  RailDesign,
+  SpacedPosts,
+  SpliceDesign,
+  StairDesign,
+  TurnDesign,
+} from "./design.js";
 export type {
   DesignInput,
   EndInput,
+  FlangeInput,
+  FootInput,
+  HolesInput,
+  LegBreakInput,
   LegInput,
   LengthInput,
   LevelLegInput,
   LevelPostsInput,
   RailInput,
+  SpacingInput,
+  SpliceInput,
   StairLegInput,
   StairPostsInput,
   StationPostInput,
+  StepsInput,
+  SubstrateInput,
   TreadPostInput,
+  TurnInput,
 } from "./design-input.js";
 export { type Drop, type DropInput, dropToHold } from "./drop-to-hold.js";
+export type { FootDesign, HoleRectangle, Substrate } from "./foot-design.js";
 export { type Layout, layOut } from "./lay-out.js";
-export { type CountedStair, type Nosing, type NosingLine, nosingLine } from "./nosing-line.js";
+export { measuredLine, stepLine } from "./measured-line.js";
+export {
+  type CountedStair,
+  type Nosing,
+  type NosingLine,
+  nosingLine,
+  type StairSteps,
+  type TapedNosing,
+} from "./nosing-line.js";
 export { parseDesign } from "./parse-design.js";
+export { type PlumbLeg, plumbLeg } from "./plumb-leg.js";
 export type {
   BreakReport,
+  CornerReport,
+  FlightReport,
   LayoutReport,
   NosingReport,
   PostReport,
@@ -34,3 +68,4 @@ export type {
 } from "./report-types.js";
 export { designJsonSchema, designSchema } from "./schema/design-schema.js";
 export { railAboveTread, stopHeight } from "./set-out.js";
+export { spacedStations } from "./spaced-stations.js";

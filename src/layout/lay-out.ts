@@ -9,6 +9,7 @@
 import type { Joint, JointRules } from "../joints/joint.js";
 import { type Diagnostic, diagnostic, RakewrightError } from "../kernel/diagnostic.js";
 import type { Member } from "../members/member.js";
+import type { LayoutAssembly } from "./assemblies.js";
 import type { Design } from "./design.js";
 import { guardLayout } from "./guard-layout.js";
 import { joined, type Place } from "./part.js";
@@ -22,6 +23,8 @@ export interface Layout {
   readonly members: readonly Member[];
   readonly joints: readonly Joint[];
   readonly rules: JointRules;
+  /** What is welded in the shop and what is fitted on site; every member is in one of them. */
+  readonly assemblies: readonly LayoutAssembly[];
   readonly report: LayoutReport;
   readonly diagnostics: readonly Diagnostic[];
 }
@@ -81,10 +84,11 @@ function placesOf(design: Design): Place[] {
  * Lays a guard out.
  *
  * @param design - from `parseDesign`
- * @returns members, joints, rules and report. Diagnostics: `unknown-post`, `post-hits-nosing`, `foot-hits-riser`,
- *   `foot-past-nosing`, `foot-past-edge`, `post-past-leg`, `posts-overlap`, `rail-past-leg`, `rail-too-short`, `drop-too-short`,
+ * @returns members, joints, rules, assemblies and report. Diagnostics: `unknown-post`, `post-hits-nosing`, `foot-hits-riser`,
+ *   `foot-past-nosing`, `foot-past-edge`, `substrate-thin`, `hole-near-edge`, `guard-crosses-itself`, `post-past-leg`, `posts-overlap`, `rail-past-leg`, `rail-too-short`, `drop-too-short`,
  *   `rails-never-meet`, `corner-rails-miss`, `corner-level-too-short`, `post-past-rail`, `rail-below-foot`,
- *   `post-wider-than-rail`, `bay-without-line`, `rail-below-post-foot`, `rails-overlap`, `bad-plate`, `bad-section`,
+ *   `post-wider-than-rail`, `bay-without-line`, `rail-below-post-foot`, `rails-overlap`, `splice-past-run`, `splice-at-post`,
+ *   `sleeve-too-wide`, `unknown-leg`, `bad-plate`, `bad-section`,
  *   `duplicate-id`. What cannot be built is left out, the rest is still laid out.
  * @throws RakewrightError `bad-stair` or `bad-design` for a design that `parseDesign` would not return
  * @example
@@ -111,6 +115,9 @@ export function layOut(design: Design): Layout {
     members: kept,
     joints: whole.joints.filter((joint) => membersOf(joint).every((id) => known.has(id))),
     rules: { gap: design.gap },
+    assemblies: guards.flatMap((own) =>
+      own.assemblies.map((one) => ({ ...one, pieces: one.pieces.filter((id) => known.has(id)) })),
+    ),
     report: layoutReport(place, guard.rail, guard.path, guard.posts, kept, guard.over),
     diagnostics: [...whole.diagnostics, ...diagnostics],
   };

@@ -8,6 +8,7 @@
  */
 import type { BreakDesign, LegDesign } from "./design.js";
 import { legTops } from "./leg-tops.js";
+import type { PlacedSplice } from "./placed-splice.js";
 import type { LegGround, Site } from "./site.js";
 
 /** A run before its ends are known: top edge z = z0 + slope·x. */
@@ -23,6 +24,8 @@ export interface RunLine {
   readonly stub: boolean;
   /** How the rail gets here from the run before it in the same reach. */
   readonly from: BreakDesign;
+  /** Where it is cut in two, in order; filled in for the rail that is spliced. */
+  readonly splices: readonly PlacedSplice[];
 }
 
 const MEET: BreakDesign = { type: "meet", at: 0 };
@@ -64,6 +67,7 @@ function stubOf(site: Site, i: number, corner: number, side: "below" | "above", 
     z0: groundZ + height,
     stub: true,
     from: MEET,
+    splices: [],
   };
 }
 
@@ -103,7 +107,7 @@ export function runsOfLeg(site: Site, i: number, heights: Heights, lineOf = para
   const reached = upper?.along === "stair" ? MEET : (upper?.break ?? MEET);
   return [
     ...(start ? stub("above") : []),
-    { ...{ id: leg.id, leg, ground, reach, ...lineOf(ground, height), stub: false, from } },
+    { ...{ id: leg.id, leg, ground, reach, ...lineOf(ground, height), stub: false, from, splices: [] } },
     ...(end ? stub("below").map((own) => ({ ...own, from: reached })) : []),
   ];
 }

@@ -3,7 +3,9 @@
  *
  * @packageDocumentation
  */
+
 import type { BreakDesign, LegDesign, TurnDesign } from "./design.js";
+import type { HoleRoom } from "./foot-holes.js";
 
 /** One flight. */
 export interface FlightReport {
@@ -99,6 +101,8 @@ export interface PostReport {
   readonly atAxis: number;
   readonly uphillFace: number;
   readonly downhillFace: number;
+  /** Of the base plate's holes, where it has them. */
+  readonly holes?: HoleRoom;
 }
 
 /** Two neighbouring posts, centre to centre. */
