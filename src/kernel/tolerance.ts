@@ -157,6 +157,3 @@ export const SAME_PART_MM = 1e-6;
  * 0.0254 mm off each, and a rake makes at most twice of it. Users: corners of a layout.
  */
 export const CORNER_STEP_MM = 0.05;
-
-/** mm. Outlines rolled against each other at a miter by less than this are one: a shop measures from here on. Users: twist. */
-export const TWIST_MM = 1e-2;

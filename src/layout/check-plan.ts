@@ -33,15 +33,19 @@ function lineOf(place: Place, run: RailRun): Line {
   };
 }
 
+/** How near two lines come in plan, where they are at heights that overlap; else undefined. */
+function between(one: Line, other: Line): number | undefined {
+  if (one.z[0] >= other.z[1] || other.z[0] >= one.z[1]) return undefined;
+  return segmentDistance(one.from, one.to, other.from, other.to).distance;
+}
+
 /** Findings about reaches that meet others than their neighbours; `width` is the rail's. */
 export function checkPlan(place: Place, path: RailPath, width: number): Diagnostic[] {
   const lines = path.runs.map((run) => lineOf(place, run));
   return lines.flatMap((upper, j) =>
     lines.slice(0, j).flatMap((lower): Diagnostic[] => {
-      if (upper.run.reach - lower.run.reach < 2) return [];
-      if (upper.z[0] >= lower.z[1] || lower.z[0] >= upper.z[1]) return [];
-      const { distance } = segmentDistance(lower.from, lower.to, upper.from, upper.to);
-      if (distance >= width) return [];
+      const distance = upper.run.reach - lower.run.reach < 2 ? undefined : between(lower, upper);
+      if (distance === undefined || distance >= width) return [];
       return [
         diagnostic({
           code: "guard-crosses-itself",
@@ -53,4 +57,29 @@ export function checkPlan(place: Place, path: RailPath, width: number): Diagnost
       ];
     }),
   );
+}
+
+/** The first place where the two guards of a pair meet in plan, if they do; `width` is the rail's. */
+export function checkPair(
+  left: readonly [Place, RailPath],
+  right: readonly [Place, RailPath],
+  width: number,
+): Diagnostic[] {
+  const [ones, others] = [left, right].map(([place, path]) => path.runs.map((run) => lineOf(place, run)));
+  for (const one of ones ?? []) {
+    for (const other of others ?? []) {
+      const distance = between(one, other);
+      if (distance === undefined || distance >= width) continue;
+      return [
+        diagnostic({
+          code: "guards-meet",
+          path: `legs[${other.run.ground.index}]`,
+          message: `Guards on both sides: expected the right-hand one clear of the left-hand one by ${sayLength(width)}, got ${sayLength(distance)} between leg ${one.run.leg.id} and its mirror image's ${other.run.leg.id}.`,
+          hint: "A pair turns away from the stair on both sides; where both turn the same way, make one design for each side.",
+          values: { distance, width },
+        }),
+      ];
+    }
+  }
+  return [];
 }

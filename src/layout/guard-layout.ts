@@ -18,7 +18,7 @@ import { type PlacedPost, placePosts } from "./place-posts.js";
 import { splicesOn } from "./placed-splice.js";
 import { postMembers } from "./post-members.js";
 import { railEnds } from "./rail-ends.js";
-import { type RailPath, railPath } from "./rail-path.js";
+import { metAtCorners, type RailPath, railPath } from "./rail-path.js";
 import { type RunLine, railRuns } from "./rail-runs.js";
 import { sectionExtent } from "./section-extent.js";
 import type { LegGround } from "./site.js";
@@ -74,9 +74,11 @@ export function guardLayout(place: Place): GuardLayout {
   const lines = withSplices(place, railRuns(site).runs);
   const capDepth = cap === undefined ? 0 : sectionExtent(cap.section).depth;
   const extent = sectionExtent(rail.section);
-  const path = railPath(site, lowered(lines, capDepth), extent, ends);
+  const path = railPath(site, metAtCorners(site, lowered(lines, capDepth), extent), extent, ends);
   const plain = lines.map((run) => ({ ...run, splices: [] }));
-  const capPath = cap && railPath(site, plain, sectionExtent(cap.section), ends);
+  const capPath =
+    cap &&
+    railPath(site, metAtCorners(site, plain, sectionExtent(cap.section)), sectionExtent(cap.section), ends);
   const finish = railEnds(place, rail, path, placed.posts);
   const top = topRails(place, rail, path, "R", finish.joints);
   const over = cap && capPath ? [topRails(place, cap, capPath, "C", [])] : [];

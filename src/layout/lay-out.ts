@@ -10,11 +10,13 @@ import type { Joint, JointRules } from "../joints/joint.js";
 import { type Diagnostic, diagnostic, RakewrightError } from "../kernel/diagnostic.js";
 import type { Member } from "../members/member.js";
 import type { LayoutAssembly } from "./assemblies.js";
+import { checkPair } from "./check-plan.js";
 import type { Design } from "./design.js";
 import { guardLayout } from "./guard-layout.js";
 import { joined, type Place } from "./part.js";
 import { layoutReport } from "./report.js";
 import type { LayoutReport } from "./report-types.js";
+import { sectionExtent } from "./section-extent.js";
 import { siteOf } from "./site.js";
 
 /** A guard laid out: what the joint solver takes, and what the shop reads. */
@@ -85,7 +87,7 @@ function placesOf(design: Design): Place[] {
  *
  * @param design - from `parseDesign`
  * @returns members, joints, rules, assemblies and report. Diagnostics: `unknown-post`, `post-hits-nosing`, `foot-hits-riser`,
- *   `foot-past-nosing`, `foot-past-edge`, `substrate-thin`, `hole-near-edge`, `guard-crosses-itself`, `post-past-leg`, `posts-overlap`, `rail-past-leg`, `rail-too-short`, `drop-too-short`,
+ *   `foot-past-nosing`, `foot-past-edge`, `substrate-thin`, `hole-near-edge`, `guard-crosses-itself`, `guards-meet`, `post-past-leg`, `posts-overlap`, `rail-past-leg`, `rail-too-short`, `drop-too-short`,
  *   `rails-never-meet`, `corner-rails-miss`, `corner-level-too-short`, `post-past-rail`, `rail-below-foot`,
  *   `post-wider-than-rail`, `bay-without-line`, `rail-below-post-foot`, `rails-overlap`, `splice-past-run`, `splice-at-post`,
  *   `sleeve-too-wide`, `unknown-leg`, `bad-plate`, `bad-section`,
@@ -106,7 +108,15 @@ export function layOut(design: Design): Layout {
     });
   }
   const places = placesOf(design);
-  const guards = places.map(guardLayout);
+  const all = places.map(guardLayout);
+  const [left, right] = all;
+  const width = left === undefined ? 0 : 2 * sectionExtent(left.rail.section).halfWidth;
+  const meeting =
+    left === undefined || right === undefined
+      ? []
+      : checkPair([places[0] as Place, left.path], [places[1] as Place, right.path], width);
+  // A pair that runs into each other is one finding, not a hundred crossings: the left-hand guard is laid out.
+  const guards = meeting.length > 0 ? all.slice(0, 1) : all;
   const whole = joined(guards.map((guard) => guard.part));
   const { kept, diagnostics } = withoutRepeats(whole.members);
   const known = new Set(kept.map((own) => own.id));
@@ -119,6 +129,6 @@ export function layOut(design: Design): Layout {
       own.assemblies.map((one) => ({ ...one, pieces: one.pieces.filter((id) => known.has(id)) })),
     ),
     report: layoutReport(place, guard.rail, guard.path, guard.posts, kept, guard.over),
-    diagnostics: [...whole.diagnostics, ...diagnostics],
+    diagnostics: [...whole.diagnostics, ...meeting, ...diagnostics],
   };
 }
