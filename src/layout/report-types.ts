@@ -89,6 +89,8 @@ export interface PostReport {
   readonly along: LegDesign["along"];
   readonly leg: string;
   readonly tread?: number;
+  /** Which corner it stands at, 1 the first; heights are then of the rail before it. */
+  readonly corner?: number;
   /** Of its centre along the guard, from the top nosing of the last flight. */
   readonly x: number;
   /** From the start of a level leg, or behind the nosing of its tread. */

@@ -129,6 +129,7 @@ function postReport(place: Place, post: PlacedPost, path: RailPath, over: RailPa
     {
       ...{ id, mark, along, leg, x, offset, baseZ },
       ...(post.tread === undefined ? {} : { tread: post.tread }),
+      ...(post.corner === undefined ? {} : { corner: post.corner.index + 1 }),
       railTopAboveBase: top - baseZ,
       railUndersideAboveBase: axis - baseZ,
       atAxis: axis - footZ,
