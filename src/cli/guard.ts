@@ -8,8 +8,15 @@ import type { Piece } from "../joints/piece.js";
 import { solidOf } from "../joints/solid-of.js";
 import { type Diagnostic, hasErrors } from "../kernel/diagnostic.js";
 import type { Solid } from "../kernel/solid.js";
-import { buildGuard, type Design, type LayoutReport } from "../layout/index.js";
-import type { CliIo } from "./io.js";
+import {
+  buildGuard,
+  type Design,
+  designInShop,
+  type LayoutReport,
+  parseShop,
+  type Shop,
+} from "../layout/index.js";
+import { type CliIo, UsageError } from "./io.js";
 import { progress } from "./progress.js";
 import { readDesign } from "./read-design.js";
 
@@ -17,6 +24,8 @@ import { readDesign } from "./read-design.js";
 export interface Guard {
   readonly design: Design;
   readonly report: LayoutReport;
+  /** The shop file, when one was given. */
+  readonly shop?: Shop;
   readonly pieces: readonly Piece[];
   readonly solids: ReadonlyMap<string, Solid>;
   readonly masses: ReadonlyMap<string, PieceMass>;
@@ -30,14 +39,35 @@ export interface LoadedGuard {
   readonly diagnostics: readonly Diagnostic[];
 }
 
+/** What a guard is loaded with. */
+export interface LoadOptions {
+  /** Path of the shop file, if any. */
+  readonly shop: string | undefined;
+  readonly quiet: boolean;
+}
+
 /**
  * Reads, lays out, solves, and makes every solid.
  *
- * @throws UsageError when the file cannot be read
+ * @throws UsageError when a file cannot be read
  */
-export async function loadGuard(name: string, io: CliIo, quiet: boolean): Promise<LoadedGuard> {
-  const built = buildGuard(await readDesign(name, io));
-  const diagnostics = [...built.diagnostics];
+export async function loadGuard(
+  name: string,
+  io: CliIo,
+  { shop: file, quiet }: LoadOptions,
+): Promise<LoadedGuard> {
+  if (name === "-" && file === "-") {
+    throw new UsageError(
+      "Standard input can be only one of DESIGN and --shop.",
+      "Give one of them as a file.",
+    );
+  }
+  const document = await readDesign(name, io);
+  const read = file === undefined ? undefined : parseShop(await readDesign(file, io, "shop"));
+  if (read && !read.ok) return { diagnostics: read.diagnostics };
+  const shop = read?.value;
+  const built = buildGuard(shop ? designInShop(document, shop) : document);
+  const diagnostics = [...(read?.diagnostics ?? []), ...built.diagnostics];
   const solids = new Map<string, Solid>();
   const masses = new Map<string, PieceMass>();
   const bar = progress(io, quiet);
@@ -56,7 +86,15 @@ export async function loadGuard(name: string, io: CliIo, quiet: boolean): Promis
   if (hasErrors(diagnostics) || !built.design || !built.report) return { diagnostics };
   const warnings = diagnostics.filter((d) => d.severity === "warning").map((d) => d.message);
   return {
-    guard: { design: built.design, report: built.report, pieces: built.pieces, solids, masses, warnings },
+    guard: {
+      design: built.design,
+      report: built.report,
+      ...(shop && { shop }),
+      pieces: built.pieces,
+      solids,
+      masses,
+      warnings,
+    },
     diagnostics,
   };
 }
