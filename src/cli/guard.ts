@@ -3,6 +3,7 @@
  *
  * @packageDocumentation
  */
+import { sawLimits } from "../checks/index.js";
 import { massOf, type PieceMass } from "../joints/mass-of.js";
 import type { Piece } from "../joints/piece.js";
 import { solidOf } from "../joints/solid-of.js";
@@ -83,6 +84,7 @@ export async function loadGuard(
     if (mass.ok) masses.set(piece.id, mass.value);
   });
   bar.end();
+  if (shop) diagnostics.push(...sawLimits(built.pieces, shop));
   if (hasErrors(diagnostics) || !built.design || !built.report) return { diagnostics };
   const warnings = diagnostics.filter((d) => d.severity === "warning").map((d) => d.message);
   return {

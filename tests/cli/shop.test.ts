@@ -60,6 +60,20 @@ describe("a shop file beside a design", () => {
     }
   });
 
+  it("gives the saw's limits: one that does not tilt cuts the example's plumb ends on the tube's side", async () => {
+    const cwd = freshFolder();
+    writeFileSync(join(cwd, "shop.json"), '{ "saw": { "bevel": 0 } }');
+    const { code, out } = await cli(["check", DESIGN, "--shop", "shop.json"], { cwd });
+    expect(code).toBe(0);
+    // Pitch of the example: atan(7.5625 / 10.625) = 35.44 degrees.
+    expect(out).toMatch(
+      /saw-beyond-limit: R1, DOWNHILL end: .* got miter 0\.00° and bevel 35\.44° from square/,
+    );
+    expect(out).toMatch(/quarter onto its side: miter 35\.44°, bevel 0\.00°/);
+    expect((await cli(["check", DESIGN], { cwd })).out).not.toContain("saw-beyond-limit");
+    expect((await cli(["check", DESIGN, "--shop", SHOP], { cwd })).out).not.toContain("saw-beyond-limit");
+  }, 60_000);
+
   it("that is not there, or no JSON, or read from the stream that the design comes from, is wrong use", async () => {
     const cwd = freshFolder();
     writeFileSync(join(cwd, "broken.json"), "{");
