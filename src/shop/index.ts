@@ -3,6 +3,17 @@
  *
  * @packageDocumentation
  */
+export { buyingList } from "./buying-list.js";
+export { buyingText } from "./buying-text.js";
+export type {
+  BoughtFastener,
+  BoughtPlate,
+  BoughtSection,
+  BuyingList,
+  BuyingOptions,
+  OrderedSection,
+  StockBound,
+} from "./buying-types.js";
 export { cutList } from "./cut-list.js";
 export { cutListText, type PaperHeader } from "./cut-list-text.js";
 export type {
