@@ -88,15 +88,16 @@ function ownSolid(piece: Piece, guard: Guard): NamedSolid[] {
   return [{ name, solid, frame, material, ...(colour && { colour }) }];
 }
 
-function papers({ design, report, shop, pieces, masses, warnings }: Guard): OutputFile[] {
+function papers({ design, report, shop, pieces, masses, carried, warnings }: Guard): OutputFile[] {
   const header = { generator: generator(), job: design.job };
   const kilograms = new Map([...masses].map(([id, m]) => [id, m.mass]));
   const list = cutList(pieces, { unit: design.unit, masses: kilograms });
+  const { assemblies, loose } = carried;
   const buying = buyingList(pieces, kilograms, { ...(shop && { shop }) });
   return [
     {
       path: "pieces.json",
-      data: `${JSON.stringify(pieceRecords(pieces, masses, { ...header, report, buying }), null, 2)}\n`,
+      data: `${JSON.stringify(pieceRecords(pieces, masses, { ...header, report, buying, assemblies }), null, 2)}\n`,
     },
     {
       path: "cutlist.txt",
@@ -106,6 +107,8 @@ function papers({ design, report, shop, pieces, masses, warnings }: Guard): Outp
         ...(shop && { shop }),
         notes: warnings,
         settingOut: report,
+        assemblies,
+        ...(loose && { loose }),
         buying,
       }),
     },

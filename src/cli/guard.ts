@@ -17,6 +17,8 @@ import {
   parseShop,
   type Shop,
 } from "../layout/index.js";
+import type { Assembly } from "../shop/index.js";
+import { type Carried, carriedIn } from "./carried.js";
 import { type CliIo, UsageError } from "./io.js";
 import { progress } from "./progress.js";
 import { readDesign } from "./read-design.js";
@@ -30,6 +32,8 @@ export interface Guard {
   readonly pieces: readonly Piece[];
   readonly solids: ReadonlyMap<string, Solid>;
   readonly masses: ReadonlyMap<string, PieceMass>;
+  /** Assemblies, and the longest loose piece. */
+  readonly carried: Carried;
   /** Messages of the warnings, for the papers. */
   readonly warnings: readonly string[];
 }
@@ -39,6 +43,9 @@ export interface LoadedGuard {
   readonly guard?: Guard;
   readonly diagnostics: readonly Diagnostic[];
 }
+
+/** The layout's assemblies: it names none, every piece is carried in by itself. */
+const ASSEMBLIES: readonly Assembly[] = [];
 
 /** What a guard is loaded with. */
 export interface LoadOptions {
@@ -85,6 +92,8 @@ export async function loadGuard(
   });
   bar.end();
   if (shop) diagnostics.push(...sawLimits(built.pieces, shop));
+  const carried = carriedIn(ASSEMBLIES, { pieces: built.pieces, solids, masses }, shop);
+  diagnostics.push(...carried.diagnostics);
   if (hasErrors(diagnostics) || !built.design || !built.report) return { diagnostics };
   const warnings = diagnostics.filter((d) => d.severity === "warning").map((d) => d.message);
   return {
@@ -95,6 +104,7 @@ export async function loadGuard(
       pieces: built.pieces,
       solids,
       masses,
+      carried,
       warnings,
     },
     diagnostics,

@@ -12,6 +12,8 @@ import { CAUTION } from "../kernel/caution.js";
 import { STATION_MM } from "../kernel/tolerance.js";
 import type { LayoutReport } from "../layout/report-types.js";
 import type { Shop } from "../layout/shop.js";
+import type { AssemblyReport } from "./assemblies.js";
+import { assembliesText } from "./assemblies-text.js";
 import { buyingText } from "./buying-text.js";
 import type { BuyingList } from "./buying-types.js";
 import type { CutGroup, CutList, CutRow } from "./cut-list-types.js";
@@ -36,6 +38,9 @@ export interface PaperHeader {
   readonly settingOut?: LayoutReport;
   /** Whose tape, seams and finish the head speaks of. */
   readonly shop?: Shop;
+  /** What is put together in the shop, and the longest piece that is carried in by itself. */
+  readonly assemblies?: readonly AssemblyReport[];
+  readonly loose?: AssemblyReport;
   /** What is bought, printed last. */
   readonly buying?: BuyingList;
   /** Program and version. */
@@ -54,11 +59,13 @@ export interface PaperHeader {
 export function cutListText(list: CutList, header: PaperHeader): string {
   const rule = "=".repeat(PAPER_WIDTH);
   const placed = header.settingOut ? ["", rule, ...settingOutText(header.settingOut, list)] : [];
+  const carried = assembliesText(header.assemblies ?? [], list, header.loose);
   const lines = [
     ...headText(list, header),
     ...placed,
     ...list.groups.flatMap((g) => ["", rule, ...groupText(g, list)]),
     ...(list.plates.length > 0 ? ["", rule, ...platesText(list.plates, list)] : []),
+    ...(carried.length > 0 ? ["", rule, ...carried] : []),
     ...(header.buying ? ["", rule, ...buyingText(header.buying, list)] : []),
   ];
   return `${[...lines, "", rule, ...wrap("", CAUTION)].join("\n")}\n`;

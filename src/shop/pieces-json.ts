@@ -15,6 +15,7 @@ import { type Frame, pointToParent } from "../kernel/frame.js";
 import type { Vec3 } from "../kernel/vec.js";
 import type { LayoutReport } from "../layout/report-types.js";
 import { type PlateSizes, plateSizes } from "../members/plate-sizes.js";
+import type { AssemblyReport } from "./assemblies.js";
 import type { BuyingList } from "./buying-types.js";
 
 /** What is told of a piece's solid. */
@@ -81,6 +82,8 @@ export interface PieceRecords {
   readonly report: LayoutReport | null;
   /** What is bought; null when it was not asked for. */
   readonly buying: BuyingList | null;
+  /** What is put together in the shop, in the layout frame; empty when nothing is. */
+  readonly assemblies: readonly AssemblyReport[];
   readonly pieces: readonly PieceRecord[];
 }
 
@@ -111,6 +114,7 @@ export function pieceRecords(
     readonly job: string;
     readonly report?: LayoutReport;
     readonly buying?: BuyingList;
+    readonly assemblies?: readonly AssemblyReport[];
   },
 ): PieceRecords {
   return {
@@ -122,6 +126,7 @@ export function pieceRecords(
     caution: CAUTION,
     report: header.report ?? null,
     buying: header.buying ?? null,
+    assemblies: header.assemblies ?? [],
     pieces: pieces.map((piece) => pieceRecord(piece, masses.get(piece.id))),
   };
 }

@@ -47,6 +47,29 @@ describe("a shop file beside a design", () => {
     expect(await gaps(["--shop", SHOP])).toEqual([1.5875]);
   }, 60_000);
 
+  it("puts stock, tape and the way in on the paper; without it the paper says that they are not known", async () => {
+    const cwd = freshFolder();
+    const paper = async (argv: readonly string[]) => {
+      await cli(["build", DESIGN, "-o", "o", "--force", "--formats", "step", ...argv], { cwd });
+      return readFileSync(join(cwd, "o/cutlist.txt"), "utf8").replace(/\s+/g, " ");
+    };
+    const bare = await paper([]);
+    expect(bare).toContain("BUYING LIST sums of blanks");
+    expect(bare).toContain("(no shop file)");
+    expect(bare).not.toMatch(/ASSEMBLIES|Tape/);
+    const own = await paper(["--shop", SHOP]);
+    expect(own).toContain(
+      "of 240 (240.000): AT LEAST 2 lengths (1.06 by the sum: a lower bound, no cutting plan)",
+    );
+    expect(own).toContain("Tape class II");
+    expect(own).toContain("R1 1 piece, 16.1 kg (35.6 lb): the longest piece that is carried in loose");
+    // A tube of 1.9 in round the corner of 42 and 48 in, tipped under 96 in: more than level, less than a rod.
+    const rod = Math.hypot((Math.cbrt(42) ** 2 + Math.cbrt(48) ** 2) ** 1.5, 96);
+    const limit = Number(/corridor its length .*?, at most \S+ \(([\d.]+)\)/.exec(own)?.[1]);
+    expect(limit).toBeLessThan(rod);
+    expect(limit).toBeGreaterThan(rod - 4 * 1.9 - 1.9);
+  }, 60_000);
+
   it("tells its own mistakes, and builds nothing", async () => {
     const cwd = freshFolder();
     writeFileSync(join(cwd, "shop.json"), '{ "kerf": "thin" }');
