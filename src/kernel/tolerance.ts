@@ -154,3 +154,12 @@ export const STEP_FIT_MM = 4e-7;
 
 /** mm. Pieces written as one part of a STEP file agree to this: one station. Users: STEP. */
 export const SAME_PART_MM = 1e-6;
+
+/**
+ * mm. Rails mitred at a plan corner may miss each other plumb by this: heights typed to a thousandth of an inch are half of
+ * 0.0254 mm off each, and a rake makes at most twice of it. Users: corners of a layout.
+ */
+export const CORNER_STEP_MM = 0.05;
+
+/** mm. Outlines rolled against each other at a miter by less than this are one: a shop measures from here on. Users: twist. */
+export const TWIST_MM = 1e-2;

@@ -18,3 +18,13 @@ export function cosDegrees(angle: number): number {
 export function tanHalf(slope: number): number {
   return slope / (1 + Math.hypot(1, slope));
 }
+
+/**
+ * How far uphill the meeting point of two lines moves when both are offset square to themselves by one unit, downward.
+ *
+ * sin((θ + ε)/2) / cos((θ − ε)/2), from the slopes tan θ and tan ε, written with half tangents.
+ */
+export function bisectorShift(first: number, second: number): number {
+  const [p, q] = [tanHalf(first), tanHalf(second)];
+  return q === 0 ? p : (p + q) / (1 + p * q);
+}

@@ -2,18 +2,19 @@
  * The line a lower rail follows between two posts.
  *
  * Within one leg it is straight. Across a change of leg it breaks with the rail where both pieces clear the posts by at
- * least the rail's depth; otherwise it keeps the stair's rake to the post, and the level line starts at the next bay.
- * Layout frame, millimetres.
+ * least the rail's depth; otherwise it keeps the stair's rake to the post, and the level line starts at the next bay. At a plan
+ * corner without a post it turns with the top rail. x along the guard, millimetres.
  *
  * @packageDocumentation
  */
-import { tanHalf } from "./angles.js";
+import { CORNER_STEP_MM } from "../kernel/tolerance.js";
+import { bisectorShift } from "./angles.js";
 import type { Stretch } from "./bay.js";
-import type { Design, RailDesign } from "./design.js";
-import type { NosingLine } from "./nosing-line.js";
+import type { RailDesign } from "./design.js";
 import type { PlacedPost } from "./place-posts.js";
-import { groundOf, type LegGround } from "./rail-path.js";
+import { oneLineOneRun, type RunLine, runsOfLeg } from "./rail-runs.js";
 import type { SectionExtent } from "./section-extent.js";
+import type { Site } from "./site.js";
 
 /** What a bay's rail looks like; `none` where the legs say nothing, `stuck` where no line fits. */
 export type BayLine =
@@ -21,14 +22,47 @@ export type BayLine =
   | { readonly kind: "none" }
   | { readonly kind: "stuck" };
 
-interface Ground extends LegGround {
-  readonly z0: number;
+/** First and last leg of a bay: a corner post belongs to the leg below it and to the one above. */
+function legRange(site: Site, from: PlacedPost, to: PlacedPost): readonly [number, number] {
+  const indexOf = (post: PlacedPost) => site.legs.findIndex(({ leg }) => leg.id === post.leg);
+  const after = from.corner && site.corners[from.corner.index]?.legs[1];
+  return [after ?? indexOf(from), indexOf(to)];
+}
+
+/** Lines of the undersides over the legs first to last. */
+function linesOf(site: Site, rail: RailDesign, first: number, last: number): RunLine[] {
+  const heights = site.legs.map(({ leg }, i) => {
+    const named = i >= first && i <= last && Object.hasOwn(leg.undersides, rail.id);
+    return named ? leg.undersides[rail.id] : undefined;
+  });
+  return oneLineOneRun(site.legs.flatMap((_, i) => runsOfLeg(site, i, heights)));
 }
 
 /** x where the axes of two lines meet, above their undersides' meeting point by the bisector. */
-function meet(lower: Ground, upper: Ground, below: number): number {
+function meet(lower: RunLine, upper: RunLine, below: number): number {
   const underside = (upper.z0 - lower.z0) / (lower.slope - upper.slope);
-  return underside - below * tanHalf(Math.max(lower.slope, upper.slope));
+  return underside - below * bisectorShift(lower.slope, upper.slope);
+}
+
+/** Where the axis passes from one line to the next: their break, or the corner between their reaches. */
+function stopsOf(site: Site, lines: readonly RunLine[], below: number): number[] {
+  return lines.slice(1).map((upper, i) => {
+    const lower = lines[i] ?? upper;
+    return upper.reach === lower.reach
+      ? meet(lower, upper, below)
+      : (site.corners[lower.reach]?.x ?? Number.NaN);
+  });
+}
+
+/** True where the axes meet at every corner. */
+function meetsAtCorners(site: Site, lines: readonly RunLine[], below: number): boolean {
+  const axis = (run: RunLine, x: number) => run.z0 + run.slope * x + below * Math.hypot(1, run.slope);
+  return lines.slice(1).every((upper, i) => {
+    const lower = lines[i] ?? upper;
+    if (upper.reach === lower.reach) return true;
+    const x = site.corners[lower.reach]?.x ?? Number.NaN;
+    return Math.abs(axis(upper, x) - axis(lower, x)) <= CORNER_STEP_MM;
+  });
 }
 
 /**
@@ -38,39 +72,35 @@ function meet(lower: Ground, upper: Ground, below: number): number {
  * @param to - upper post
  */
 export function bayLine(
-  design: Design,
-  line: NosingLine,
+  site: Site,
   rail: RailDesign,
   extent: SectionExtent,
   from: PlacedPost,
   to: PlacedPost,
 ): BayLine {
-  const first = design.legs.findIndex((leg) => leg.along === from.along);
-  const last = design.legs.findIndex((leg) => leg.along === to.along);
-  const legs = design.legs.slice(first, last + 1);
-  const grounds = legs.flatMap((leg): Ground[] => {
-    const height = Object.hasOwn(leg.undersides, rail.id) ? leg.undersides[rail.id] : undefined;
-    const ground = groundOf(leg, line);
-    return height === undefined ? [] : [{ ...ground, z0: ground.groundZ + height }];
-  });
-  const rake = grounds.find((ground) => ground.leg.along === "stair");
-  const only = grounds[0];
-  if (only === undefined || (legs.length > 1 && rake === undefined)) return { kind: "none" };
-  const straight = (ground: Ground): BayLine => ({
+  const [first, last] = legRange(site, from, to);
+  const lines = linesOf(site, rail, first, last);
+  const rake = lines.find((line) => line.ground.flight !== undefined);
+  const [only] = lines;
+  const legs = site.legs.slice(first, last + 1);
+  const whole = legs.every(({ leg }) => Object.hasOwn(leg.undersides, rail.id));
+  if (only === undefined || (!whole && rake === undefined)) return { kind: "none" };
+  const straight = ({ reach, slope, z0 }: RunLine): BayLine => ({
     kind: "line",
-    stretches: [{ slope: ground.slope, z0: ground.z0, x: [from.x, to.x] }],
+    stretches: [{ reach, slope, z0, x: [from.x, to.x] }],
   });
-  if (legs.length === 1 || rake === undefined) return straight(only);
-  const breaks = grounds.slice(1).map((upper, i) => meet(grounds[i] ?? upper, upper, extent.below));
+  if (whole && lines.length === 1) return straight(only);
+  const breaks = stopsOf(site, lines, extent.below);
   const stops = [from.x, ...breaks, to.x];
   const clear = [from.x + from.extent.depth / 2, ...breaks, to.x - to.extent.depth / 2];
   const roomy = clear.slice(1).every((x, i) => x - (clear[i] ?? x) >= extent.depth);
-  if (grounds.length === legs.length && roomy) {
-    const stretches = grounds.map((ground, i): Stretch => {
-      const { slope, z0 } = ground;
-      return { slope, z0, x: [stops[i] ?? from.x, stops[i + 1] ?? to.x] };
+  if (whole && roomy && meetsAtCorners(site, lines, extent.below)) {
+    const stretches = lines.map(({ reach, slope, z0 }, i): Stretch => {
+      return { reach, slope, z0, x: [stops[i] ?? from.x, stops[i + 1] ?? to.x] };
     });
     return { kind: "line", stretches };
   }
-  return from.along === "stair" || to.along === "stair" ? straight(rake) : { kind: "stuck" };
+  const oneReach = site.legs[first]?.reach === site.legs[last]?.reach;
+  const raking = from.along === "stair" || to.along === "stair";
+  return oneReach && raking && rake !== undefined ? straight(rake) : { kind: "stuck" };
 }

@@ -9,6 +9,7 @@ import type { SectionExtent } from "./section-extent.js";
 
 /** A straight stretch of a lower rail: underside z = z0 + slope·x from x[0] to x[1], where its axis starts and ends. */
 export interface Stretch {
+  readonly reach: number;
   readonly slope: number;
   readonly z0: number;
   readonly x: readonly [number, number];

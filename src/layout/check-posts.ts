@@ -2,17 +2,16 @@
  * Does every post fit where it stands?
  *
  * The plate must stay behind the nosing of its tread and in front of the next riser face (which stands `overhang` uphill
- * of the next nosing), the post's own face in front of the next nosing, and no two posts may share a place. Trade
- * practice, no source. Millimetres.
+ * of the next nosing), the post's own face in front of the next nosing, a post on its own leg, and no two posts in one place.
+ * Trade practice, no source. Millimetres.
  *
  * @packageDocumentation
  */
 import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
 import { STATION_MM } from "../kernel/tolerance.js";
-import type { Design } from "./design.js";
-import type { NosingLine } from "./nosing-line.js";
 import type { PlacedPost } from "./place-posts.js";
 import { sayLength } from "./say-length.js";
+import type { LegGround, Site } from "./site.js";
 
 function finding(
   post: PlacedPost,
@@ -27,75 +26,115 @@ function finding(
   return [diagnostic({ code, severity, path: post.path, members: [post.id], message, hint, values: { by } })];
 }
 
-/** Room behind and in front of a post: down to its own nosing, up to the next. */
-function checkRoom(post: PlacedPost, design: Design, line: NosingLine): Diagnostic[] {
-  const { overhang } = design.stair;
-  const half = post.extent.depth / 2;
-  const low = line.nosings[0]?.x ?? 0;
-  const past = "Move the post, or make the plate smaller.";
-  const room = `of the stair, whose going is ${sayLength(line.going)}`;
-  if (post.along === "floor") {
-    return [
-      ...finding(
-        post,
-        post.x + half - low,
-        "post-hits-nosing",
-        `its face passes the lowest nosing`,
-        past,
-        "error",
-      ),
-      ...finding(
-        post,
-        post.x + post.halfFoot - low - overhang,
-        "foot-hits-riser",
-        "its foot passes the first riser face",
-        past,
-        "error",
-      ),
-    ];
+/** The nosings a post stands between, and the riser face in front of it. */
+interface Room {
+  readonly own: number;
+  readonly next: number;
+  readonly riser: number;
+  readonly which: string;
+}
+
+const NONE: Room = {
+  own: Number.NEGATIVE_INFINITY,
+  next: Number.POSITIVE_INFINITY,
+  riser: Number.POSITIVE_INFINITY,
+  which: "",
+};
+
+/** Room on a level leg, or at a corner: between the flight before and the flight after, in the same reach. */
+function levelRoom(
+  site: Site,
+  before: LegGround | undefined,
+  after: LegGround | undefined,
+  reach: number,
+): Room {
+  const [low, high] = [
+    before?.reach === reach ? before.flight : undefined,
+    after?.reach === reach ? after.flight : undefined,
+  ];
+  const next = high?.nosings[0]?.x ?? NONE.next;
+  const which =
+    site.legs[0] === before || before === undefined
+      ? "the lowest nosing"
+      : "the first nosing of the next flight";
+  return { own: low?.nosings.at(-1)?.x ?? NONE.own, next, riser: next + (high?.overhang ?? 0), which };
+}
+
+function roomOf(site: Site, post: PlacedPost): Room {
+  const index = site.legs.findIndex(({ leg }) => leg.id === post.leg);
+  const ground = site.legs[index];
+  if (ground === undefined) return NONE;
+  if (ground.flight !== undefined && post.tread !== undefined) {
+    const { nosings, overhang, line } = ground.flight;
+    const [own, next] = [nosings[post.tread - 1]?.x ?? 0, nosings[post.tread]?.x ?? Number.POSITIVE_INFINITY];
+    const which = `the next nosing of the stair, whose going is ${sayLength(line.going)},`;
+    return { own, next, riser: next + overhang, which };
   }
-  const own = post.tread === undefined ? 0 : (line.nosings[post.tread - 1]?.x ?? 0);
-  const front = finding(
-    post,
-    own - (post.x - post.halfFoot),
-    "foot-past-nosing",
-    `its foot stands out in front of the nosing under it`,
-    "Move the post uphill, or make the plate smaller.",
-    "warning",
-  );
-  if (post.tread === undefined) return front;
-  const next = own + line.going;
+  // A corner post belongs to the leg below it, and stands past its end.
+  const before = ground.flight === undefined ? site.legs[index - 1] : ground;
+  return levelRoom(site, before, site.legs[index + 1], post.reach);
+}
+
+/** Room behind and in front of a post: down to its own nosing, up to the next. */
+function checkRoom(site: Site, post: PlacedPost): Diagnostic[] {
+  if (post.foot.type === "side") return [];
+  const half = post.extent.depth / 2;
+  const { own, next, riser, which } = roomOf(site, post);
+  const past = "Move the post, or make the plate smaller.";
+  const uphill = "Move the post uphill, or make the plate smaller.";
+  const front = "its foot stands out in front of the nosing under it";
   return [
-    ...front,
+    ...finding(post, own - (post.x - post.halfFoot), "foot-past-nosing", front, uphill, "warning"),
+    ...finding(post, post.x + half - next, "post-hits-nosing", `its face passes ${which}`, past, "error"),
     ...finding(
       post,
-      post.x + half - next,
-      "post-hits-nosing",
-      `its face passes the next nosing ${room},`,
-      past,
-      "error",
-    ),
-    ...finding(
-      post,
-      post.x + post.halfFoot - next - overhang,
+      post.x + post.halfFoot - riser,
       "foot-hits-riser",
-      `its foot passes the next riser face ${room},`,
+      `its foot passes the riser face under ${which}`,
       past,
       "error",
     ),
   ];
 }
 
+function checkLeg(site: Site, post: PlacedPost): Diagnostic[] {
+  const ground = site.legs.find(({ leg }) => leg.id === post.leg);
+  if (ground === undefined || post.corner !== undefined || post.tread !== undefined) return [];
+  const by = Math.max(ground.x[0] - post.x, post.x - ground.x[1]);
+  const hint = "Correct its station, or the length of the leg.";
+  return finding(post, by, "post-past-leg", `it stands beyond the ${post.leg}`, hint, "error");
+}
+
+/** The plate across the stair: it may not stand out past the stair's edge, where the inset is known. */
+function checkEdge(post: PlacedPost, inset: number | undefined): Diagnostic[] {
+  if (inset === undefined || post.foot.type === "side") return [];
+  const across = post.foot.type === "plate" ? (post.foot.across ?? 0) / 2 : 0;
+  const by = Math.max(across, post.extent.halfWidth) - inset;
+  const hint = "Make the plate narrower, or set the guard farther in.";
+  return finding(
+    post,
+    by,
+    "foot-past-edge",
+    "its foot stands out past the edge of the stair",
+    hint,
+    "warning",
+  );
+}
+
 /** Findings about the places of the posts, in their order. */
-export function checkPosts(posts: readonly PlacedPost[], design: Design, line: NosingLine): Diagnostic[] {
+export function checkPosts(
+  site: Site,
+  posts: readonly PlacedPost[],
+  inset: number | undefined,
+): Diagnostic[] {
   return posts.flatMap((post, i) => {
     const before = posts[i - 1];
-    const room = checkRoom(post, design, line);
-    if (before === undefined) return room;
+    const own = [...checkRoom(site, post), ...checkLeg(site, post), ...checkEdge(post, inset)];
+    if (before === undefined) return own;
     const by = (before.extent.depth + post.extent.depth) / 2 - (post.x - before.x);
     const what = `it overlaps post ${before.mark}`;
     return [
-      ...room,
+      ...own,
       ...finding(post, by, "posts-overlap", what, "Move one of them, or take one out.", "error"),
     ];
   });

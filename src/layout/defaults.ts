@@ -18,6 +18,14 @@ export const DEFAULTS = {
   freeOverhang: 0,
   /** At a wall, mm: the rail runs to the wall. */
   endPlate: 0,
+  /** Of plates, mm: sharp. */
+  plateCornerRadius: 0,
+  /** Plate that closes a tube, mm: open. */
+  cap: 0,
+  /** Corner post above the higher rail, mm: flush. */
+  cornerAbove: 0,
+  /** Between a side plate and its face, mm: none. */
+  packer: 0,
 } as const;
 
 /** Most of each thing in one document: far above any real guard, low enough that reading never takes long. */
@@ -26,6 +34,12 @@ export const LIMITS = {
   rails: 20,
   sections: 50,
   posts: 400,
+  legs: 12,
+  splices: 40,
+  /** Degrees either way: a sharper plan turn folds the guard on itself. */
+  turn: 150,
+  /** Degrees either way, of a floor or landing. */
+  slope: 15,
   /** Either way, mm: longer than any stair. */
   length: 1e6,
   /** Least thickness, height or riser, mm: below it a division loses its meaning. */

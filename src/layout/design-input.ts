@@ -9,77 +9,203 @@
 /** A number in the document's unit, or tape language. */
 export type LengthInput = number | string;
 
+/** What any post may have of its own. */
+interface OwnPostInput {
+  /** Pins the mark. */
+  readonly id?: string | undefined;
+  /** Name of a section; the rule for posts when absent. */
+  readonly section?: string | undefined;
+  /** Instead of the leg's or the design's. */
+  readonly foot?: FootInput | undefined;
+}
+
 /** A post on a tread: the tread's number (1 is the lowest), or more. */
 export type TreadPostInput =
   | number
-  | {
+  | (OwnPostInput & {
       readonly tread: number;
       /** Post centre past this tread's nosing; the leg's `behindNosing` when absent. */
       readonly behindNosing?: LengthInput | undefined;
-      /** Pins the mark. */
-      readonly id?: string | undefined;
-      /** Name of a section; the rule for posts when absent. */
-      readonly section?: string | undefined;
-    };
+    });
 
 /** A post at a station: the station, or more. */
-export type StationPostInput =
-  | LengthInput
+export type StationPostInput = LengthInput | (OwnPostInput & { readonly at: LengthInput });
+
+/** Posts in equal spaces, both ends included. */
+export interface SpacingInput {
+  /** Stations of the first and the last post. */
+  readonly from: LengthInput;
+  readonly to: LengthInput;
+  /** The greatest space allowed; or `spaces`. */
+  readonly greatest?: LengthInput | undefined;
+  /** How `greatest` is measured. Default `plan`. */
+  readonly along?: "plan" | "rake" | undefined;
+  readonly spaces?: number | undefined;
+}
+
+/** The posts of a level leg, from where it starts. */
+export interface LevelPostsInput {
+  readonly at?: readonly StationPostInput[] | undefined;
+  readonly spacing?: SpacingInput | undefined;
+}
+
+/** The posts of a stair leg: on treads, or at stations in plan from its lowest nosing. */
+export interface StairPostsInput extends LevelPostsInput {
+  readonly onTreads?: readonly TreadPostInput[] | undefined;
+  /** Post centre past the nosing of its tread; needed with `onTreads`. */
+  readonly behindNosing?: LengthInput | undefined;
+}
+
+/** Four round holes at the corners of a rectangle about the plate's centre. */
+export interface HolesInput {
+  readonly diameter: LengthInput;
+  /** Centre to centre. */
+  readonly along: LengthInput;
+  readonly across: LengthInput;
+}
+
+/** What a post is fixed to, in the words of whoever looked. */
+export interface SubstrateInput {
+  readonly name: string;
+  readonly thickness: LengthInput;
+  /** What the fastener asks for, from its own data. */
+  readonly leastThickness?: LengthInput | undefined;
+  readonly leastEdge?: LengthInput | undefined;
+}
+
+/** What a post stands on. */
+export type FootInput =
   | {
-      readonly at: LengthInput;
-      readonly id?: string | undefined;
-      readonly section?: string | undefined;
+      readonly type?: "plate" | undefined;
+      readonly thickness?: LengthInput | undefined;
+      /** Size along and across the guard; the post's own when absent. */
+      readonly along?: LengthInput | undefined;
+      readonly across?: LengthInput | undefined;
+      readonly cornerRadius?: LengthInput | undefined;
+      readonly holes?: HolesInput | undefined;
+      readonly substrate?: SubstrateInput | undefined;
+    }
+  | { readonly type: "bare"; readonly substrate?: SubstrateInput | undefined }
+  | {
+      readonly type: "side";
+      readonly below: LengthInput;
+      readonly plate: {
+        readonly thickness: LengthInput;
+        readonly along: LengthInput;
+        readonly height: LengthInput;
+        readonly centre: LengthInput;
+        readonly holes?: HolesInput | undefined;
+      };
+      readonly packer?: LengthInput | undefined;
+      readonly substrate?: SubstrateInput | undefined;
     };
 
-/** The posts of the stair leg. */
-export interface StairPostsInput {
-  readonly onTreads: readonly TreadPostInput[];
-  /** Post centre past the nosing of its tread. */
-  readonly behindNosing: LengthInput;
+/** Size of a plate that ends a rail. */
+export interface FlangeInput {
+  readonly width?: LengthInput | undefined;
+  readonly height?: LengthInput | undefined;
+  readonly cornerRadius?: LengthInput | undefined;
+  readonly holes?: HolesInput | undefined;
 }
 
-/** The posts of a level leg, from the start of the leg at the stair. */
-export interface LevelPostsInput {
-  readonly at: readonly StationPostInput[];
-}
-
-/** How the far end of a level leg is finished. */
+/** How an end of the guard is finished. */
 export type EndInput =
-  | { readonly type: "wall"; readonly endPlate?: LengthInput | undefined }
-  | { readonly type: "free"; readonly overhang?: LengthInput | undefined };
+  | {
+      readonly type: "wall";
+      readonly endPlate?: LengthInput | undefined;
+      readonly plate?: FlangeInput | undefined;
+    }
+  | {
+      readonly type: "free";
+      readonly overhang?: LengthInput | undefined;
+      /** Thickness of a plate that closes the tube. */
+      readonly cap?: LengthInput | undefined;
+    }
+  | {
+      readonly type: "return";
+      readonly to: "post" | "ground";
+      readonly overhang: LengthInput;
+      readonly down?: LengthInput | undefined;
+      readonly endPlate?: LengthInput | undefined;
+      readonly plate?: FlangeInput | undefined;
+    };
 
-/** Heights common to every leg. */
-interface LegHeightsInput {
+/** How the rail gets from the leg before to this one: a word, or more. */
+export type BreakInputWord = "meet" | "drop" | "compromise" | "riser";
+export type LegBreakInput =
+  | BreakInputWord
+  | { readonly type: BreakInputWord; readonly at?: LengthInput | undefined };
+
+/** A plan turn before a leg. */
+export interface TurnInput {
+  /** Degrees, + to the left as one walks up. */
+  readonly angle: number;
+  readonly corner?: "post" | "level" | "round" | "twist" | undefined;
+  readonly past?: LengthInput | undefined;
+  readonly before?: LengthInput | undefined;
+  /** Corner posts: above the higher rail, a plate that closes the top, and what any post may have. */
+  readonly above?: LengthInput | undefined;
+  readonly cap?: LengthInput | undefined;
+  readonly id?: string | undefined;
+  readonly section?: string | undefined;
+  readonly foot?: FootInput | undefined;
+}
+
+/** What every leg may have. */
+interface AnyLegInput {
+  /** Default: `stair`, `landing`, `floor`; later ones of a kind `stair-2`… */
+  readonly id?: string | undefined;
   /** Plumb to the top of the top rail: above the nosing line, the landing or the floor. */
   readonly top: LengthInput;
   /** Plumb to the underside of each lower rail, by rail id; a rail that is not named is not on this leg. */
   readonly undersides?: Readonly<Record<string, LengthInput>> | undefined;
+  readonly break?: LegBreakInput | undefined;
+  readonly turn?: TurnInput | undefined;
+  readonly foot?: FootInput | undefined;
+  /** Of the guard's first leg at its lower end, of its last at its upper end. */
+  readonly start?: EndInput | undefined;
+  readonly end?: EndInput | undefined;
 }
 
-/** The leg along the stair. */
-export interface StairLegInput extends LegHeightsInput {
+/** A leg along a flight. */
+export interface StairLegInput extends AnyLegInput {
   readonly along: "stair";
+  /** Steps of its own; the design's when absent. */
+  readonly stair?: StepsInput | undefined;
   readonly posts?: StairPostsInput | undefined;
 }
 
-/** A level leg: on the floor before the stair, or on the landing after it. */
-export interface LevelLegInput extends LegHeightsInput {
+/** A level leg: on the floor before the stair, or on a landing. */
+export interface LevelLegInput extends AnyLegInput {
   readonly along: "floor" | "landing";
-  /** From the start of the leg (lowest or top nosing) to its far end; needed where it ends at a wall or has no post. */
+  /** From the start of the leg to its far end; needed where another leg follows, at a wall, or where it has no post. */
   readonly length?: LengthInput | undefined;
+  /** Degrees, + rising as one walks up the guard. */
+  readonly slope?: number | undefined;
   readonly posts?: LevelPostsInput | undefined;
-  /** Default: free, flush with the last post. */
-  readonly end?: EndInput | undefined;
 }
+
+/** Steps, counted or taped one by one. */
+export type StepsInput =
+  | {
+      readonly risers: number;
+      readonly floorToFloor: LengthInput;
+      readonly going: LengthInput;
+      readonly overhang?: LengthInput | undefined;
+    }
+  | {
+      readonly nosings: readonly { readonly run: LengthInput; readonly height: LengthInput }[];
+      readonly overhang?: LengthInput | undefined;
+    };
 
 /** One leg of the guard. */
 export type LegInput = StairLegInput | LevelLegInput;
 
 /** One rail of the guard. */
 export interface RailInput {
-  /** Default: `top`, or `lower-1`, `lower-2`… in order. */
+  /** Default: `top`, `cap`, or `lower-1`, `lower-2`… in order. */
   readonly id?: string | undefined;
-  readonly role: "top" | "lower";
+  readonly role: "top" | "cap" | "lower";
   /** Name of a section. */
   readonly section: string;
 }
@@ -90,16 +216,16 @@ export interface DesignInput {
   readonly version: 1;
   readonly job: string;
   readonly unit: "in" | "mm";
-  /** The open side, looking up the stair. */
-  readonly side: "left" | "right";
+  /** The open side, looking up the stair; `both`: this guard on the left and its mirror image on the right. */
+  readonly side: "left" | "right" | "both";
   readonly material?: string | undefined;
   /** Root gap of every cope. */
   readonly gap?: LengthInput | undefined;
-  readonly stair: {
-    readonly risers: number;
-    readonly floorToFloor: LengthInput;
-    readonly going: LengthInput;
-    readonly overhang?: LengthInput | undefined;
+  readonly stair: StepsInput & {
+    /** Edge to edge; needed for `both`. */
+    readonly width?: LengthInput | undefined;
+    /** The stair's edge to the guard's middle plane. */
+    readonly inset?: LengthInput | undefined;
   };
   /** Name → size in the trade's words, e.g. `round 1.900 x 0.145`. */
   readonly sections: Readonly<Record<string, string>>;
@@ -108,15 +234,8 @@ export interface DesignInput {
   readonly posts: { readonly section: string };
   /** Heavier posts, by mark. */
   readonly endPosts?: { readonly section: string; readonly marks: readonly string[] } | undefined;
-  /** Base plate under every post. */
-  readonly foot?:
-    | {
-        readonly thickness?: LengthInput | undefined;
-        /** Size along and across the guard; the post's own when absent. */
-        readonly along?: LengthInput | undefined;
-        readonly across?: LengthInput | undefined;
-      }
-    | undefined;
-  /** In walking order upward: floor (if any), stair, landing (if any). */
+  /** What every post stands on that says nothing else. */
+  readonly foot?: FootInput | undefined;
+  /** In walking order upward: a floor (if any), then flights and landings. */
   readonly legs: readonly LegInput[];
 }

@@ -1,26 +1,20 @@
 /**
  * From a design to members and joints: where everything goes, before anything is cut.
  *
- * The guard stands in its own plumb plane, y = 0; the side only names left and right. Layout frame: X uphill and onto the
- * landing, Y left looking uphill, Z up, origin at the top nosing; millimetres.
+ * Between two plan turns a guard stands in one plumb plane. Layout frame: X along the last flight, uphill; Y left looking
+ * uphill; Z up; origin at the top nosing of that flight, in the guard's plane (the left one's, where there are two); millimetres.
  *
  * @packageDocumentation
  */
 import type { Joint, JointRules } from "../joints/joint.js";
 import { type Diagnostic, diagnostic, RakewrightError } from "../kernel/diagnostic.js";
 import type { Member } from "../members/member.js";
-import { checkPosts } from "./check-posts.js";
 import type { Design } from "./design.js";
-import { lowerRails } from "./lower-rails.js";
-import { nosingLine } from "./nosing-line.js";
-import { pathEnds } from "./path-ends.js";
-import { placePosts } from "./place-posts.js";
-import { postMembers } from "./post-members.js";
-import { railPath } from "./rail-path.js";
+import { guardLayout } from "./guard-layout.js";
+import { joined, type Place } from "./part.js";
 import { layoutReport } from "./report.js";
 import type { LayoutReport } from "./report-types.js";
-import { sectionExtent } from "./section-extent.js";
-import { topRails } from "./top-rails.js";
+import { siteOf } from "./site.js";
 
 /** A guard laid out: what the joint solver takes, and what the shop reads. */
 export interface Layout {
@@ -66,14 +60,32 @@ function membersOf(joint: Joint): readonly string[] {
   return joint.kind === "bore" ? [joint.member] : [joint.bar, joint.member];
 }
 
+/** The guards of a design: one, or a pair that are each other's mirror image across the middle of the stair. */
+function placesOf(design: Design): Place[] {
+  const one = (side: "left" | "right"): Place => ({
+    design,
+    site: siteOf(design),
+    side,
+    prefix: "",
+    suffix: "",
+  });
+  if (design.side !== "both") return [one(design.side)];
+  const apart = (design.width ?? 0) - 2 * (design.inset ?? 0);
+  return [
+    { ...one("left"), prefix: "left-", suffix: "-L" },
+    { design, site: siteOf(design, true, -apart), side: "right", prefix: "right-", suffix: "-R" },
+  ];
+}
+
 /**
  * Lays a guard out.
  *
  * @param design - from `parseDesign`
  * @returns members, joints, rules and report. Diagnostics: `unknown-post`, `post-hits-nosing`, `foot-hits-riser`,
- *   `foot-past-nosing`, `posts-overlap`, `rail-past-leg`, `rail-too-short`, `post-past-rail`, `rail-below-foot`,
- *   `post-wider-than-rail`, `bay-without-line`, `rail-below-post-foot`, `rails-overlap`, `duplicate-id`. What cannot be built
- *   is left out, the rest is still laid out.
+ *   `foot-past-nosing`, `foot-past-edge`, `post-past-leg`, `posts-overlap`, `rail-past-leg`, `rail-too-short`, `drop-too-short`,
+ *   `rails-never-meet`, `corner-rails-miss`, `corner-level-too-short`, `post-past-rail`, `rail-below-foot`,
+ *   `post-wider-than-rail`, `bay-without-line`, `rail-below-post-foot`, `rails-overlap`, `bad-plate`, `bad-section`,
+ *   `duplicate-id`. What cannot be built is left out, the rest is still laid out.
  * @throws RakewrightError `bad-stair` or `bad-design` for a design that `parseDesign` would not return
  * @example
  * ```ts
@@ -82,38 +94,24 @@ function membersOf(joint: Joint): readonly string[] {
  * ```
  */
 export function layOut(design: Design): Layout {
-  const line = nosingLine(design.stair);
-  const rail = design.rails.find((own) => own.role === "top");
-  if (rail === undefined || !design.legs.some((leg) => leg.along === "stair")) {
+  if (!design.legs.some((leg) => leg.along === "stair")) {
     throw new RakewrightError({
       code: "bad-design",
       message: "Design: expected a top rail and a stair leg.",
       hint: "Read documents with parseDesign.",
     });
   }
-  const placed = placePosts(design, line);
-  const { ends, diagnostics: endFindings } = pathEnds(design, line, placed.posts);
-  const path = railPath(design.legs, line, sectionExtent(rail.section), ends);
-  const top = topRails(design, rail, path);
-  const posts = postMembers(design, rail, placed.posts, path);
-  const built = placed.posts.filter((post) => posts.members.some((own) => own.id === post.id));
-  const lower = lowerRails(design, line, built, path);
-  const { kept, diagnostics } = withoutRepeats([...top.members, ...lower.members, ...posts.members]);
+  const places = placesOf(design);
+  const guards = places.map(guardLayout);
+  const whole = joined(guards.map((guard) => guard.part));
+  const { kept, diagnostics } = withoutRepeats(whole.members);
   const known = new Set(kept.map((own) => own.id));
-  const joints = [...top.joints, ...lower.joints, ...posts.joints];
+  const [place, guard] = [places[0] as Place, guards[0] as (typeof guards)[number]];
   return {
     members: kept,
-    joints: joints.filter((joint) => membersOf(joint).every((id) => known.has(id))),
+    joints: whole.joints.filter((joint) => membersOf(joint).every((id) => known.has(id))),
     rules: { gap: design.gap },
-    report: layoutReport(design, line, rail, path, built, kept),
-    diagnostics: [
-      ...placed.diagnostics,
-      ...checkPosts(placed.posts, design, line),
-      ...endFindings,
-      ...top.diagnostics,
-      ...posts.diagnostics,
-      ...lower.diagnostics,
-      ...diagnostics,
-    ],
+    report: layoutReport(place, guard.rail, guard.path, guard.posts, kept, guard.over),
+    diagnostics: [...whole.diagnostics, ...diagnostics],
   };
 }

@@ -12,39 +12,38 @@ import { type Member, member } from "../members/member.js";
 import type { Bay, Stretch } from "./bay.js";
 import { bayLine } from "./bay-line.js";
 import { checkBay } from "./check-bay.js";
-import type { Design, RailDesign } from "./design.js";
-import type { NosingLine } from "./nosing-line.js";
+import type { RailDesign } from "./design.js";
+import { at, type Part, type Place } from "./part.js";
 import type { PlacedPost } from "./place-posts.js";
 import type { RailPath } from "./rail-path.js";
 import { type SectionExtent, sectionExtent } from "./section-extent.js";
-import type { Part } from "./top-rails.js";
 
-const axisPoint = (stretch: Stretch, x: number, extent: SectionExtent): Vec3 => [
-  x,
-  0,
-  stretch.z0 + extent.below * Math.hypot(1, stretch.slope) + stretch.slope * x,
-];
+function axisPoint(place: Place, stretch: Stretch, x: number, extent: SectionExtent): Vec3 {
+  const z = stretch.z0 + extent.below * Math.hypot(1, stretch.slope) + stretch.slope * x;
+  return at(place, stretch.reach, x, z);
+}
 
 /** Points the bay's axis runs through; a break's is taken on the level stretch, one point for both members. */
-function corners({ stretches, extent }: Bay): Vec3[] {
+function corners(place: Place, { stretches, extent }: Bay): Vec3[] {
   const ends = stretches.map((stretch, i): Vec3 => {
     const before = stretches[i - 1];
     const x = stretch.x[0];
-    return axisPoint(before !== undefined && before.slope === 0 ? before : stretch, x, extent);
+    return axisPoint(place, before !== undefined && before.slope === 0 ? before : stretch, x, extent);
   });
   const last = stretches.at(-1);
-  return last === undefined ? ends : [...ends, axisPoint(last, last.x[1], extent)];
+  return last === undefined ? ends : [...ends, axisPoint(place, last, last.x[1], extent)];
 }
 
-function bayPart(bay: Bay, material: string): Pick<Part, "members" | "joints"> {
-  const points = corners(bay);
+function bayPart(place: Place, bay: Bay): Pick<Part, "members" | "joints"> {
+  const { material } = place.design;
+  const points = corners(place, bay);
   const single = bay.stretches.length === 1;
   const tail = (i: number) => String.fromCharCode("a".charCodeAt(0) + i);
   const name = (i: number) => (single ? bay.id : `${bay.id}-${tail(i)}`);
   const members = bay.stretches.flatMap((_, i): Member[] => {
     const [from, to] = [points[i], points[i + 1]];
     if (from === undefined || to === undefined) return [];
-    const mark = single ? bay.mark : `${bay.mark}${tail(i)}`;
+    const mark = `${bay.mark}${single ? "" : tail(i)}${place.suffix}`;
     return [member({ id: name(i), mark, section: bay.rail.section, from, to, role: "rail", material })];
   });
   const joints = members.slice(1).map((_, i): Joint => {
@@ -63,37 +62,46 @@ function stuck(rail: RailDesign, from: PlacedPost, to: PlacedPost): Diagnostic {
     path: to.path,
     members: [from.id, to.id],
     message: `Rail ${rail.id} between posts ${from.mark} and ${to.mark}: expected room for its breaks between the posts, got none.`,
-    hint: "Put a post on the stair, move these posts apart, or change the undersides.",
+    hint: "Put a post on the stair or at the corner, move these posts apart, or change the undersides.",
   });
 }
 
 /** The lower rails between neighbouring posts. */
 export function lowerRails(
-  design: Design,
-  line: NosingLine,
+  place: Place,
   posts: readonly PlacedPost[],
   path: RailPath,
 ): Part & { readonly bays: readonly Bay[] } {
   const diagnostics: Diagnostic[] = [];
   const bays: Bay[] = [];
-  const rails = design.rails.filter((rail) => rail.role === "lower");
+  const rails = place.design.rails.filter((rail) => rail.role === "lower");
   posts.slice(1).forEach((to, i) => {
     const from = posts[i];
     if (from === undefined || to.x - from.x <= (from.extent.depth + to.extent.depth) / 2) return;
     const inBay = rails.flatMap((rail, k): Bay[] => {
       const extent = sectionExtent(rail.section);
-      const found = bayLine(design, line, rail, extent, from, to);
+      const found = bayLine(place.site, rail, extent, from, to);
       if (found.kind === "stuck") diagnostics.push(stuck(rail, from, to));
       if (found.kind !== "line") return [];
       const mark = `B${i + 1}${k === 0 ? "" : `-${k + 1}`}`;
-      return [{ id: `bay-${i + 1}-${rail.id}`, mark, rail, extent, from, to, stretches: found.stretches }];
+      return [
+        {
+          id: `${place.prefix}bay-${i + 1}-${rail.id}`,
+          mark,
+          rail,
+          extent,
+          from,
+          to,
+          stretches: found.stretches,
+        },
+      ];
     });
     const findings = checkBay(inBay, path);
     diagnostics.push(...findings);
     const bad = new Set(findings.flatMap((d) => d.members));
     bays.push(...inBay.filter((bay) => !bad.has(bay.id)));
   });
-  const parts = bays.map((bay) => bayPart(bay, design.material));
+  const parts = bays.map((bay) => bayPart(place, bay));
   return {
     bays,
     members: parts.flatMap((part) => part.members),

@@ -19,6 +19,17 @@ export interface CountedStair {
   readonly going: number;
 }
 
+/** A nosing as it was taped: from the lowest nosing along the stair, and from the lower floor up, mm. */
+export interface TapedNosing {
+  readonly run: number;
+  readonly height: number;
+}
+
+/** Steps that are counted, or measured one by one. */
+export type StairSteps =
+  | (CountedStair & { readonly nosings?: undefined })
+  | { readonly nosings: readonly TapedNosing[] };
+
 /** One nosing. */
 export interface Nosing {
   /** 1 is the lowest; the highest is the edge of the landing. */
@@ -40,6 +51,10 @@ export interface NosingLine {
   readonly slopePerStep: number;
   /** From the lowest to the landing edge. */
   readonly nosings: readonly Nosing[];
+  /** Height of the line at x = 0, over the top nosing: 0 on counted steps. */
+  readonly z0: number;
+  /** Greatest plumb distance of a nosing from the line: 0 on counted steps. */
+  readonly worstMiss: number;
   /** Height of the lower floor, mm, negative. */
   readonly floorZ: number;
   /** Where the nosing line meets the lower floor: one going in front of the lowest nosing. */
@@ -81,6 +96,8 @@ export function nosingLine(stair: CountedStair): NosingLine {
     going,
     slopePerStep: Math.hypot(riser, going),
     nosings,
+    z0: 0,
+    worstMiss: 0,
     floorZ: -floorToFloor,
     footX: -risers * going,
   };

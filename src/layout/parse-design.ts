@@ -10,10 +10,12 @@ import { diagnostic, hasErrors, type Result } from "../kernel/diagnostic.js";
 import { isMaterialName, MATERIALS } from "../members/materials.js";
 import { DEFAULTS } from "./defaults.js";
 import type { Design } from "./design.js";
-import type { DesignInput, LengthInput } from "./design-input.js";
+import type { DesignInput } from "./design-input.js";
 import { type Reader, readerOf } from "./reader.js";
+import { optional, resolveFoot } from "./resolve-foot.js";
 import { resolveLegs } from "./resolve-legs.js";
 import { resolveRails } from "./resolve-rails.js";
+import { resolveSteps } from "./resolve-stair.js";
 import { designSchema } from "./schema/design-schema.js";
 import { issueDiagnostics } from "./schema/issue-diagnostic.js";
 import { got } from "./schema/path-text.js";
@@ -21,23 +23,33 @@ import { got } from "./schema/path-text.js";
 /** Findings past this many are counted, not listed. */
 const MOST_LISTED = 50;
 
-function footOf(document: DesignInput, read: Reader): Design["foot"] {
-  const { thickness, along, across } = document.foot ?? {};
-  const size = (key: "along" | "across", input: LengthInput | undefined) =>
-    input === undefined ? {} : { [key]: read.length(input, ["foot", key], "positive") };
-  return {
-    thickness:
-      thickness === undefined
-        ? DEFAULTS.plateThickness
-        : read.length(thickness, ["foot", "thickness"], "not-negative"),
-    ...size("along", along),
-    ...size("across", across),
+/** Where the guard stands across the stair; a guard on both sides needs to know. */
+function acrossOf(document: DesignInput, read: Reader): Pick<Design, "width" | "inset"> {
+  const { stair, side } = document;
+  const across = {
+    ...optional("width", stair.width, ["stair"], read),
+    ...(stair.inset === undefined
+      ? {}
+      : { inset: read.length(stair.inset, ["stair", "inset"], "not-negative") }),
   };
+  const { width, inset = 0 } = across;
+  if (side === "both" && width === undefined) {
+    const message = "expected the stair's width because the guard stands on both sides, got nothing.";
+    read.report("missing", ["stair", "width"], message, "Add `width` (and `inset`) to the stair.");
+  }
+  if (width !== undefined && width <= 2 * inset) {
+    const message = `expected less than half the width of ${width} mm, got ${inset} mm.`;
+    read.report("out-of-range", ["stair", "inset"], message, "Correct the inset or the width.", {
+      width,
+      inset,
+    });
+  }
+  return across;
 }
 
 function resolve(document: DesignInput): Result<Design> {
   const read = readerOf(document, document.unit, document.sections);
-  const { stair } = document;
+  const stair = resolveSteps(document.stair, ["stair"], read);
   const rails = resolveRails(document, read);
   const post = read.section(document.posts.section, ["posts", "section"]);
   const heavy = document.endPosts && read.section(document.endPosts.section, ["endPosts", "section"]);
@@ -48,19 +60,13 @@ function resolve(document: DesignInput): Result<Design> {
     side: document.side,
     material: document.material ?? DEFAULTS.material,
     gap: document.gap === undefined ? DEFAULTS.gap : read.length(document.gap, ["gap"], "not-negative"),
-    stair: {
-      risers: stair.risers,
-      floorToFloor: read.length(stair.floorToFloor, ["stair", "floorToFloor"], "positive"),
-      going: read.length(stair.going, ["stair", "going"], "positive"),
-      overhang:
-        stair.overhang === undefined
-          ? DEFAULTS.overhang
-          : read.length(stair.overhang, ["stair", "overhang"], "not-negative"),
-    },
+    stair,
+    ...acrossOf(document, read),
     rails,
     ...(document.endPosts && heavy ? { endPosts: { section: heavy, marks: document.endPosts.marks } } : {}),
-    foot: footOf(document, read),
-    legs: resolveLegs(document, rails, read),
+    foot: resolveFoot(document.foot ?? {}, ["foot"], read),
+    splices: [],
+    legs: resolveLegs(document, stair, rails, read),
   } as const;
   if (!isMaterialName(rest.material)) {
     const names = Object.keys(MATERIALS).join(", ");

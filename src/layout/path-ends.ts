@@ -1,64 +1,58 @@
 /**
  * Where does the top rail start and stop?
  *
- * Plumb over the lowest or the top nosing where no level leg goes on; an end plate short of a wall; or past the outer
- * face of the leg's last post by its overhang. Layout frame, millimetres.
+ * Plumb over the lowest or the top nosing where nothing else is said; an end plate short of a wall; or past the outer face of
+ * the leg's outermost post by its overhang. x along the guard, millimetres.
  *
  * @packageDocumentation
  */
 import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
 import { STATION_MM } from "../kernel/tolerance.js";
-import type { Design, LegDesign } from "./design.js";
-import type { NosingLine } from "./nosing-line.js";
+import type { EndDesign } from "./design.js";
 import type { PlacedPost } from "./place-posts.js";
 import { sayLength } from "./say-length.js";
+import type { LegGround, Site } from "./site.js";
 
-/** How far a level leg's rail reaches from the leg's start, and what is wrong with that. */
-function reachOf(
-  leg: LegDesign,
-  index: number,
+/** x of one end: `way` is −1 at the lower end of the path, 1 at the upper. */
+function endOf(
+  ground: LegGround,
+  end: EndDesign | undefined,
   posts: readonly PlacedPost[],
-): { reach: number; diagnostics: Diagnostic[] } {
-  const path = `legs[${index}]`;
-  const length = leg.length ?? Number.POSITIVE_INFINITY;
+  way: 1 | -1,
+): { readonly x: number; readonly diagnostics: Diagnostic[] } {
+  const edge = ground.x[way === 1 ? 1 : 0];
+  if (ground.flight !== undefined && end === undefined) return { x: edge, diagnostics: [] };
+  if (end?.type === "wall") return { x: edge - way * end.endPlate, diagnostics: [] };
   const faces = posts
-    .filter((post) => post.along === leg.along)
-    .map((post) => post.offset + post.extent.depth / 2);
-  const last = faces.length === 0 ? undefined : Math.max(...faces);
-  const free = leg.end?.type === "wall" ? undefined : (leg.end?.overhang ?? 0);
-  const reach =
-    leg.end?.type === "wall" ? length - leg.end.endPlate : last === undefined ? length : last + (free ?? 0);
-  const diagnostics: Diagnostic[] = [];
-  if (reach > length + STATION_MM) {
-    diagnostics.push(
+    .filter((post) => post.leg === ground.leg.id && post.corner === undefined)
+    .map((post) => way * post.x + post.extent.depth / 2);
+  const x = faces.length === 0 ? edge : way * (Math.max(...faces) + (end?.overhang ?? 0));
+  const past = way * (x - edge);
+  if (!(past > STATION_MM) || ground.flight !== undefined) return { x, diagnostics: [] };
+  const { index, leg } = ground;
+  const length = Math.abs(ground.x[1] - ground.x[0]);
+  const path = `legs[${index}]`;
+  return {
+    x,
+    diagnostics: [
       diagnostic({
         code: "rail-past-leg",
         path: `${path}.end`,
-        message: `${path} (${leg.along}): expected the rail to end within the leg's ${sayLength(length)}, got ${sayLength(reach)}.`,
+        message: `${path} (${leg.along}): expected the rail to end within the leg's ${sayLength(length)}, got ${sayLength(length + past)}.`,
         hint: "Move the last post, shorten the overhang, or correct `length`.",
-        values: { length, reach },
+        values: { length, reach: length + past },
       }),
-    );
-  }
-  return { reach, diagnostics };
+    ],
+  };
 }
 
 /** x of both ends of the top rail. */
 export function pathEnds(
-  design: Design,
-  line: NosingLine,
+  site: Site,
   posts: readonly PlacedPost[],
 ): { readonly ends: readonly [number, number]; readonly diagnostics: readonly Diagnostic[] } {
-  const low = line.nosings[0]?.x ?? 0;
-  const find = (along: LegDesign["along"]) => {
-    const index = design.legs.findIndex((leg) => leg.along === along);
-    const leg = design.legs[index];
-    return leg === undefined ? undefined : reachOf(leg, index, posts);
-  };
-  const floor = find("floor");
-  const landing = find("landing");
-  return {
-    ends: [floor === undefined ? low : low - floor.reach, landing?.reach ?? 0],
-    diagnostics: [...(floor?.diagnostics ?? []), ...(landing?.diagnostics ?? [])],
-  };
+  const [first, last] = [site.legs[0] as LegGround, site.legs.at(-1) as LegGround];
+  const low = endOf(first, first.leg.start, posts, -1);
+  const high = endOf(last, last.leg.end, posts, 1);
+  return { ends: [low.x, high.x], diagnostics: [...low.diagnostics, ...high.diagnostics] };
 }

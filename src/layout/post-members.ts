@@ -1,35 +1,46 @@
 /**
- * Posts as members: plumb, from the top of their plate to the top rail's axis.
+ * Posts as members: plumb, from the top of their plate to the top rail's axis, or past it at a corner.
  *
  * A post that ends on the rail's axis yields to the rail by the solver's own rule. Two cases are asked for explicitly: a
  * post under a break is shaped to both rails, and a post wider than its rail is closed at the rail's mid-depth, with a
- * warning that says how much of it stands out. Layout frame, millimetres.
+ * warning that says how much of it stands out. A corner post goes on past the rails, which are cut to it. Millimetres.
  *
  * @packageDocumentation
  */
-import type { CopeJoint, Joint } from "../joints/joint.js";
+import type { CopeJoint } from "../joints/joint.js";
 import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
 import { STATION_MM } from "../kernel/tolerance.js";
-import { type Member, member } from "../members/member.js";
-import type { Design, RailDesign } from "./design.js";
+import { member } from "../members/member.js";
+import type { RailDesign } from "./design.js";
+import { alongOf, at, joined, type Part, type Place } from "./part.js";
 import type { PlacedPost } from "./place-posts.js";
+import { plateOr } from "./plate-or.js";
 import { edgeZ, type RailPath, type RailRun, runAt } from "./rail-path.js";
 import { sayLength } from "./say-length.js";
 import { type SectionExtent, sectionExtent } from "./section-extent.js";
-import { type Part, topRailId } from "./top-rails.js";
+import { legId, railId } from "./top-rails.js";
 
-/** The legs whose rails a post's top touches: two under a break, when its footprint meets the miter between axis and underside. */
-function railsOver(post: PlacedPost, run: RailRun, path: RailPath): readonly string[] {
+/** The members a post's top touches: two under a break, when its footprint meets the miter between axis and underside. */
+function railsOver(place: Place, post: PlacedPost, run: RailRun, path: RailPath, rail: RailDesign): string[] {
   const half = post.extent.depth / 2;
-  const broken = path.breaks.find(
-    ({ x }) => post.x + half > x.axis + STATION_MM && post.x - half < x.underside - STATION_MM,
-  );
-  return broken?.between ?? [run.along];
+  const broken = path.breaks.find(({ x, runs }) => {
+    const reach = path.runs[runs[0]]?.reach;
+    const [low, high] = x.axis <= x.underside ? [x.axis, x.underside] : [x.underside, x.axis];
+    return reach === post.reach && post.x + half > low + STATION_MM && post.x - half < high - STATION_MM;
+  });
+  if (broken === undefined) return [railId(place, run, rail)];
+  const ids = broken.runs.map((i) => railId(place, path.runs[i] as RailRun, rail));
+  return broken.leg === undefined ? ids : [ids[0] as string, legId(place, path, broken, rail)];
+}
+
+/** The stretch of the rail's axis that a post of a reach may stand under. */
+function reachSpan(path: RailPath, reach: number): readonly [number, number] {
+  const runs = path.runs.filter((run) => run.reach === reach);
+  return [runs[0]?.x.axis[0] ?? 0, runs.at(-1)?.x.axis[1] ?? 0];
 }
 
 function pastRail(post: PlacedPost, path: RailPath): Diagnostic[] {
-  const first = path.runs[0]?.x.axis[0] ?? 0;
-  const last = path.runs.at(-1)?.x.axis[1] ?? 0;
+  const [first, last] = reachSpan(path, post.reach);
   const half = post.extent.depth / 2;
   const by = Math.max(first - (post.x - half), post.x + half - last);
   if (by <= STATION_MM) return [];
@@ -45,8 +56,8 @@ function pastRail(post: PlacedPost, path: RailPath): Diagnostic[] {
   ];
 }
 
-function tooLow(post: PlacedPost, run: RailRun): Diagnostic[] {
-  const height = edgeZ(run, "underside", post.x) - (run.slope * post.extent.depth) / 2 - post.footZ;
+function tooLow(post: PlacedPost, underside: number): Diagnostic[] {
+  const height = underside - post.footZ;
   if (height > 0) return [];
   return [
     diagnostic({
@@ -58,14 +69,6 @@ function tooLow(post: PlacedPost, run: RailRun): Diagnostic[] {
       values: { height },
     }),
   ];
-}
-
-function topJoint(post: PlacedPost, onto: readonly string[], rail: RailDesign, by: number): CopeJoint[] {
-  const wide = by > STATION_MM;
-  if (!wide && onto.length === 1) return [];
-  const joint = { kind: "cope", id: `${post.id}-top`, end: { member: post.id, end: 1 } } as const;
-  const headers = onto.map((along) => topRailId(along, rail));
-  return [{ ...joint, onto: headers, ...(wide ? { shoulder: "midline" as const } : {}) }];
 }
 
 function wider(post: PlacedPost, by: number, rail: RailDesign, railExtent: SectionExtent): Diagnostic[] {
@@ -83,34 +86,79 @@ function wider(post: PlacedPost, by: number, rail: RailDesign, railExtent: Secti
   ];
 }
 
+function postMember(place: Place, post: PlacedPost, topZ: number) {
+  const up = alongOf(place, post.reach);
+  return member({
+    ...{ id: post.id, mark: post.mark, section: post.section, role: "post" },
+    ...{ material: place.design.material, up },
+    from: at(place, post.reach, post.x, post.footZ),
+    to: at(place, post.reach, post.x, topZ),
+  });
+}
+
+type Corner = NonNullable<PlacedPost["corner"]>;
+
+/** A post that goes on past the rails of both sides. */
+function cornerPost(place: Place, post: PlacedPost, path: RailPath, corner: Corner): Part {
+  const runs = path.corners[corner.index]?.runs ?? [];
+  const heights = runs.map((i) => path.runs[i] as RailRun);
+  const top = Math.max(...heights.map((run) => edgeZ(run, "top", post.x)));
+  const low = Math.min(...heights.map((run) => edgeZ(run, "underside", post.x)));
+  const diagnostics = tooLow(post, low);
+  if (diagnostics.length > 0) return { members: [], joints: [], diagnostics };
+  const tube = postMember(place, post, top + corner.above - corner.cap);
+  if (corner.cap === 0) return { members: [tube], joints: [], diagnostics };
+  const made = plateOr(
+    {
+      ...{
+        id: `${post.id}-cap`,
+        mark: `${post.mark}-CP`,
+        material: tube.material,
+        up: alongOf(place, post.reach),
+      },
+      ...{ outline: post.section.region.outer, thickness: corner.cap, at: tube.to, normal: [0, 0, 1] },
+    },
+    post.path,
+  );
+  return { members: [tube, ...(made.plate ? [made.plate] : [])], joints: [], diagnostics: made.diagnostics };
+}
+
+/** A post under the rail. */
+function railPost(place: Place, post: PlacedPost, path: RailPath, rail: RailDesign): Part {
+  const run = runAt({ ...path, runs: path.runs.filter((own) => own.reach === post.reach) }, "axis", post.x);
+  const past = pastRail(post, path);
+  const low =
+    run === undefined || past.length > 0
+      ? []
+      : tooLow(post, edgeZ(run, "underside", post.x) - (Math.abs(run.slope) * post.extent.depth) / 2);
+  const diagnostics = [...past, ...low];
+  if (run === undefined || diagnostics.length > 0) return { members: [], joints: [], diagnostics };
+  const railExtent = sectionExtent(rail.section);
+  const by = post.extent.halfWidth - railExtent.halfWidth;
+  const onto = railsOver(place, post, run, path, rail);
+  const wide = by > STATION_MM;
+  const joint = { kind: "cope", id: `${post.id}-top`, end: { member: post.id, end: 1 } } as const;
+  const asked: CopeJoint[] =
+    wide || onto.length > 1 ? [{ ...joint, onto, ...(wide ? { shoulder: "midline" as const } : {}) }] : [];
+  return {
+    members: [postMember(place, post, edgeZ(run, "axis", post.x))],
+    joints: asked,
+    diagnostics: wider(post, by, rail, railExtent),
+  };
+}
+
 /** The posts' members; a post that is not under the rail, or has no height, is left out with its diagnostic. */
 export function postMembers(
-  design: Design,
+  place: Place,
   rail: RailDesign,
   posts: readonly PlacedPost[],
   path: RailPath,
 ): Part {
-  const members: Member[] = [];
-  const joints: Joint[] = [];
-  const diagnostics: Diagnostic[] = [];
-  const railExtent = sectionExtent(rail.section);
-  for (const post of posts) {
-    const run = runAt(path, "axis", post.x);
-    const past = pastRail(post, path);
-    const low = past.length === 0 && run !== undefined ? tooLow(post, run) : [];
-    diagnostics.push(...past, ...low);
-    if (run === undefined || past.length + low.length > 0) continue;
-    const { id, mark, section, x } = post;
-    const by = post.extent.halfWidth - railExtent.halfWidth;
-    members.push(
-      member({
-        ...{ id, mark, section, role: "post", material: design.material, up: [1, 0, 0] },
-        from: [x, 0, post.footZ],
-        to: [x, 0, edgeZ(run, "axis", x)],
-      }),
-    );
-    joints.push(...topJoint(post, railsOver(post, run, path), rail, by));
-    diagnostics.push(...wider(post, by, rail, railExtent));
-  }
-  return { members, joints, diagnostics };
+  return joined(
+    posts.map((post) =>
+      post.corner === undefined
+        ? railPost(place, post, path, rail)
+        : cornerPost(place, post, path, post.corner),
+    ),
+  );
 }

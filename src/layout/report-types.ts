@@ -3,10 +3,24 @@
  *
  * @packageDocumentation
  */
-import type { LegDesign } from "./design.js";
+import type { BreakDesign, LegDesign, TurnDesign } from "./design.js";
+
+/** One flight. */
+export interface FlightReport {
+  /** Id of its leg. */
+  readonly leg: string;
+  readonly pitch: number;
+  readonly riser: number;
+  readonly going: number;
+  readonly slopePerStep: number;
+  /** True where the nosings were taped one by one; `worstMiss` is then how far the worst one is from the line. */
+  readonly measured: boolean;
+  readonly worstMiss: number;
+}
 
 /** A nosing under the top rail. */
 export interface NosingReport {
+  readonly leg: string;
   readonly number: number;
   readonly x: number;
   readonly z: number;
@@ -30,6 +44,28 @@ export interface BreakReport {
   readonly miter: number;
   /** Plumb leg between centrelines that would hold the break at that place: level less rake height. */
   readonly legToHold: number;
+  readonly type: BreakDesign["type"];
+  /** Where a plumb leg holds the break: its length between centrelines (− down), and its shortest edge. */
+  readonly leg?: {
+    readonly length: number;
+    readonly shortEdge: number;
+    readonly miters: readonly [number, number];
+  };
+}
+
+/** A plan corner. Heights are plumb above the ground at the corner, to the top edge. */
+export interface CornerReport {
+  readonly kind: TurnDesign["corner"];
+  /** Along the guard. */
+  readonly x: number;
+  /** Degrees, + to the left. */
+  readonly turn: number;
+  readonly heightBefore: number;
+  readonly heightAfter: number;
+  /** Of plumb-sided tube that turns there directly, degrees. */
+  readonly twist: number;
+  /** Of the level piece beside the corner, where there is one. */
+  readonly shortestEdge?: number;
 }
 
 /** One member of the top rail; edges between its cuts, along its length. */
@@ -37,6 +73,7 @@ export interface TopRailReport {
   readonly id: string;
   readonly mark: string;
   readonly along: LegDesign["along"];
+  /** Along the middle of the rail's top and bottom. */
   readonly topEdge: number;
   readonly bottomEdge: number;
   /** Farthest point to farthest point along the rail: the shortest square-ended stock. */
@@ -48,8 +85,9 @@ export interface PostReport {
   readonly id: string;
   readonly mark: string;
   readonly along: LegDesign["along"];
+  readonly leg: string;
   readonly tread?: number;
-  /** Of its centre, from the top nosing. */
+  /** Of its centre along the guard, from the top nosing of the last flight. */
   readonly x: number;
   /** From the start of a level leg, or behind the nosing of its tread. */
   readonly offset: number;
@@ -76,16 +114,19 @@ export interface SpacingReport {
 export interface LayoutReport {
   readonly job: string;
   readonly unit: "in" | "mm";
-  readonly side: "left" | "right";
+  readonly side: "left" | "right" | "both";
+  /** Of the last flight, like the next three. */
   readonly pitch: number;
   readonly riser: number;
   readonly going: number;
   readonly slopePerStep: number;
+  readonly flights: readonly FlightReport[];
   /** Those under the top rail, lowest first. */
   readonly nosings: readonly NosingReport[];
   /** Least and greatest of their rail heights. */
   readonly heights: { readonly least: NosingReport; readonly greatest: NosingReport } | null;
   readonly breaks: readonly BreakReport[];
+  readonly corners: readonly CornerReport[];
   readonly topRails: readonly TopRailReport[];
   readonly posts: readonly PostReport[];
   readonly spacing: readonly SpacingReport[];

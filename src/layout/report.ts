@@ -5,31 +5,68 @@
  */
 import { distance } from "../kernel/vec.js";
 import type { Member } from "../members/member.js";
-import type { Design, RailDesign } from "./design.js";
-import type { NosingLine } from "./nosing-line.js";
+import { cornerReports } from "./corners.js";
+import type { RailDesign } from "./design.js";
+import type { Place } from "./part.js";
 import type { PlacedPost } from "./place-posts.js";
 import { edgeZ, pathZ, type RailPath, type RailRun } from "./rail-path.js";
 import type {
   BreakReport,
+  FlightReport,
   LayoutReport,
   NosingReport,
   PostReport,
   SpacingReport,
   TopRailReport,
 } from "./report-types.js";
-import { topRailId } from "./top-rails.js";
+import { sectionExtent } from "./section-extent.js";
+import type { LegGround } from "./site.js";
+import { railId } from "./top-rails.js";
 
-const ASSUMPTIONS = [
-  "The steps are counted and taken as equal; they are not measured. Measure every nosing before cutting.",
-  "The guard stands in one plumb plane; offsets across the stair are not part of this layout.",
-  "Heights, gaps and plates are the design's own inputs; local codes and licensed practice decide what they must be.",
-] as const;
+const COUNTED =
+  "The steps are counted and taken as equal; they are not measured. Measure every nosing before cutting.";
+const MEASURED =
+  "The nosings were taped one by one; the rail follows the line whose worst miss is least. No reading was checked against another.";
+const ONE_PLANE =
+  "The guard stands in one plumb plane; offsets across the stair are not part of this layout.";
+const PLANES =
+  "Between plan turns the guard stands in one plumb plane; x is measured along the guard round its corners.";
+const INPUTS =
+  "Heights, gaps and plates are the design's own inputs; local codes and licensed practice decide what they must be.";
 
-function nosingReports(line: NosingLine, path: RailPath): NosingReport[] {
-  return line.nosings.flatMap((nosing): NosingReport[] => {
-    const z = pathZ(path, "top", nosing.x);
-    return z === undefined ? [] : [{ ...nosing, railTop: z - nosing.z }];
+function assumptionsOf({ design, site }: Place): string[] {
+  const counted = site.legs.some(({ leg }) => leg.stair !== undefined && leg.stair.nosings === undefined);
+  const measured = site.legs.some(({ leg }) => leg.stair?.nosings !== undefined);
+  const both =
+    design.side === "both"
+      ? ["The right-hand guard is the mirror image of the left-hand one; figures are the left one's."]
+      : [];
+  return [
+    ...(counted ? [COUNTED] : []),
+    ...(measured ? [MEASURED] : []),
+    site.corners.length === 0 ? ONE_PLANE : PLANES,
+    ...both,
+    INPUTS,
+  ];
+}
+
+function flightReports(legs: readonly LegGround[]): FlightReport[] {
+  return legs.flatMap(({ leg, flight }): FlightReport[] => {
+    if (flight === undefined) return [];
+    const { pitch, riser, going, slopePerStep, worstMiss } = flight.line;
+    const measured = leg.stair?.nosings !== undefined;
+    return [{ leg: leg.id, pitch, riser, going, slopePerStep, measured, worstMiss }];
   });
+}
+
+function nosingReports(legs: readonly LegGround[], path: RailPath): NosingReport[] {
+  return legs.flatMap(({ leg, flight, reach }) =>
+    (flight?.nosings ?? []).flatMap((nosing): NosingReport[] => {
+      const own = { ...path, runs: path.runs.filter((run) => run.reach === reach) };
+      const z = pathZ(own, "top", nosing.x);
+      return z === undefined ? [] : [{ leg: leg.id, ...nosing, railTop: z - nosing.z }];
+    }),
+  );
 }
 
 function heightsOf(nosings: readonly NosingReport[]): LayoutReport["heights"] {
@@ -40,18 +77,24 @@ function heightsOf(nosings: readonly NosingReport[]): LayoutReport["heights"] {
   return { least, greatest };
 }
 
-function breakReports(path: RailPath, rail: RailDesign): BreakReport[] {
-  return path.breaks.map((found) => ({
-    between: [topRailId(found.between[0], rail), topRailId(found.between[1], rail)],
-    topEdge: found.x.top,
-    midDepth: found.x.axis,
-    underside: found.x.underside,
-    fromNosing: found.fromNosing,
-    heightRake: found.heightRake,
-    heightLevel: found.heightLevel,
-    miter: found.miter,
-    legToHold: found.heightLevel - found.heightRake,
-  }));
+function breakReports(place: Place, path: RailPath, rail: RailDesign): BreakReport[] {
+  return path.breaks.map((found) => {
+    const id = (i: 0 | 1) => railId(place, path.runs[found.runs[i]] as RailRun, rail);
+    const { leg } = found;
+    return {
+      between: [id(0), id(1)],
+      topEdge: found.x.top,
+      midDepth: found.x.axis,
+      underside: found.x.underside,
+      fromNosing: found.fromNosing,
+      heightRake: found.heightRake,
+      heightLevel: found.heightLevel,
+      miter: found.miter,
+      legToHold: found.heightLevel - found.heightRake,
+      type: found.type,
+      ...(leg && { leg: { length: leg.length, shortEdge: leg.shortEdge, miters: leg.miters } }),
+    };
+  });
 }
 
 /** Edges of one run: each is its plan length / cos θ; the blank runs from the first to the last corner along the rail. */
@@ -63,26 +106,26 @@ function topRailReport(run: RailRun, member: Member): TopRailReport {
   return {
     id: member.id,
     mark: member.mark ?? member.id,
-    along: run.along,
+    along: run.leg.along,
     topEdge: length(run.x.top),
     bottomEdge: length(run.x.underside),
     blank: Math.max(...corners) - Math.min(...corners),
   };
 }
 
-function postReport(post: PlacedPost, path: RailPath): PostReport[] {
+function postReport(post: PlacedPost, path: RailPath, over: RailPath): PostReport[] {
   const half = post.extent.depth / 2;
   const [top, axis, up, down] = [
-    pathZ(path, "top", post.x),
+    pathZ(over, "top", post.x),
     pathZ(path, "underside", post.x),
     pathZ(path, "underside", post.x + half),
     pathZ(path, "underside", post.x - half),
   ];
   if (top === undefined || axis === undefined) return [];
-  const { id, mark, along, x, offset, baseZ, footZ } = post;
+  const { id, mark, along, leg, x, offset, baseZ, footZ } = post;
   return [
     {
-      ...{ id, mark, along, x, offset, baseZ },
+      ...{ id, mark, along, leg, x, offset, baseZ },
       ...(post.tread === undefined ? {} : { tread: post.tread }),
       railTopAboveBase: top - baseZ,
       railUndersideAboveBase: axis - baseZ,
@@ -121,35 +164,36 @@ function longestOf(members: readonly Member[], rails: readonly TopRailReport[]):
     : lengths.reduce((best, own) => (own.length > best.length ? own : best), first);
 }
 
-/** The report over what was laid out: `posts` and `members` are those that were built. */
+/**
+ * The report over what was laid out: `posts` and `members` are those that were built; `over` is what the hand is on, where
+ * that is a cap.
+ */
 export function layoutReport(
-  design: Design,
-  line: NosingLine,
+  place: Place,
   rail: RailDesign,
   path: RailPath,
   posts: readonly PlacedPost[],
   members: readonly Member[],
+  over: { readonly rail: RailDesign; readonly path: RailPath } = { rail, path },
 ): LayoutReport {
-  const nosings = nosingReports(line, path);
+  const { design, site } = place;
+  const nosings = nosingReports(site.legs, over.path);
   const topRails = path.runs.flatMap((run) => {
-    const own = members.find((m) => m.id === topRailId(run.along, rail));
+    const own = members.find((m) => m.id === railId(place, run, rail));
     return own === undefined ? [] : [topRailReport(run, own)];
   });
+  const { pitch, riser, going, slopePerStep } = site.main;
   return {
-    job: design.job,
-    unit: design.unit,
-    side: design.side,
-    pitch: line.pitch,
-    riser: line.riser,
-    going: line.going,
-    slopePerStep: line.slopePerStep,
+    ...{ job: design.job, unit: design.unit, side: design.side, pitch, riser, going, slopePerStep },
+    flights: flightReports(site.legs),
     nosings,
     heights: heightsOf(nosings),
-    breaks: breakReports(path, rail),
+    breaks: breakReports(place, over.path, over.rail),
+    corners: cornerReports(over.path, sectionExtent(over.rail.section)),
     topRails,
-    posts: posts.flatMap((post) => postReport(post, path)),
+    posts: posts.flatMap((post) => postReport(post, path, over.path)),
     spacing: spacings(posts, path),
     longest: longestOf(members, topRails),
-    assumptions: ASSUMPTIONS,
+    assumptions: assumptionsOf(place),
   };
 }

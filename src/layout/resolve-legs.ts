@@ -3,100 +3,32 @@
  *
  * @packageDocumentation
  */
-import { DEFAULTS, LIMITS } from "./defaults.js";
-import type { EndDesign, LegDesign, PostDesign, RailDesign } from "./design.js";
-import type { DesignInput, EndInput, LegInput, StationPostInput, TreadPostInput } from "./design-input.js";
+import { LIMITS } from "./defaults.js";
+import type { LegDesign, RailDesign, StairDesign } from "./design.js";
+import type { DesignInput, LegInput } from "./design-input.js";
 import type { Reader } from "./reader.js";
+import { resolveBreak, resolveEnd, resolveTurn } from "./resolve-ends.js";
+import { resolveFoot } from "./resolve-foot.js";
+import { postCount, resolvePosts } from "./resolve-posts.js";
+import { resolveSteps } from "./resolve-stair.js";
 import type { DocumentPath } from "./schema/path-text.js";
 import { got } from "./schema/path-text.js";
 
-const ORDER = { floor: 0, stair: 1, landing: 2 } as const;
-
-/** `id` and `section` of a post, present only where the document has them. */
-function ownOf(
-  post: { readonly id?: string | undefined; readonly section?: string | undefined },
-  path: DocumentPath,
-  read: Reader,
-) {
-  const section = post.section === undefined ? undefined : read.section(post.section, [...path, "section"]);
-  return { ...(post.id === undefined ? {} : { id: post.id }), ...(section === undefined ? {} : { section }) };
-}
-
-function treadPost(
-  post: TreadPostInput,
-  behind: number,
-  risers: number,
-  path: DocumentPath,
-  read: Reader,
-): PostDesign {
-  const written = typeof post === "number" ? { tread: post } : post;
-  if (written.tread >= risers) {
-    read.report(
-      "no-such-tread",
-      path,
-      `expected a tread from 1 to ${risers - 1}, got ${written.tread}; the stair has ${risers} risers and the last one ends at the landing.`,
-      "Name a lower tread, or put the post on the landing leg.",
-      { tread: written.tread, treads: risers - 1 },
-    );
-  }
-  const own = written.behindNosing;
-  const behindNosing =
-    own === undefined ? behind : read.length(own, [...path, "behindNosing"], "not-negative");
-  return { on: "tread", tread: written.tread, behindNosing, ...ownOf(written, path, read) };
-}
-
-function stationPost(post: StationPostInput, path: DocumentPath, read: Reader): PostDesign {
-  if (typeof post !== "object") return { on: "station", at: read.length(post, path, "not-negative") };
-  return {
-    on: "station",
-    at: read.length(post.at, [...path, "at"], "not-negative"),
-    ...ownOf(post, path, read),
-  };
-}
-
-function endOf(end: EndInput | undefined, path: DocumentPath, read: Reader): EndDesign {
-  if (end?.type === "wall") {
-    const plate = end.endPlate;
-    return {
-      type: "wall",
-      endPlate:
-        plate === undefined ? DEFAULTS.endPlate : read.length(plate, [...path, "endPlate"], "not-negative"),
-    };
-  }
-  const past = end?.overhang;
-  return {
-    type: "free",
-    overhang:
-      past === undefined ? DEFAULTS.freeOverhang : read.length(past, [...path, "overhang"], "not-negative"),
-  };
-}
-
-function postsOf(leg: LegInput, risers: number, path: DocumentPath, read: Reader): readonly PostDesign[] {
-  if (leg.posts === undefined) return [];
-  if (leg.along !== "stair")
-    return leg.posts.at.map((post, i) => stationPost(post, [...path, "at", i], read));
-  const behind = read.length(leg.posts.behindNosing, [...path, "behindNosing"], "not-negative");
-  return leg.posts.onTreads.map((post, i) => treadPost(post, behind, risers, [...path, "onTreads", i], read));
-}
-
-function levelEnd(
+/** Length of a level leg, needed where something must be measured from its far end. */
+function lengthOf(
   leg: Exclude<LegInput, { along: "stair" }>,
+  last: boolean,
   path: DocumentPath,
   read: Reader,
-): Pick<LegDesign, "length" | "end"> {
-  const end = endOf(leg.end, [...path, "end"], read);
-  if (leg.length !== undefined)
-    return { length: read.length(leg.length, [...path, "length"], "positive"), end };
-  if (end.type === "wall" || (leg.posts?.at.length ?? 0) === 0) {
-    const why = end.type === "wall" ? "it ends at a wall" : "no post ends it";
-    read.report(
-      "missing",
-      [...path, "length"],
-      `expected a length because ${why}, got nothing.`,
-      "Add `length`.",
-    );
+): Pick<LegDesign, "length"> {
+  if (leg.length !== undefined) return { length: read.length(leg.length, [...path, "length"], "positive") };
+  const wall = (leg.end ?? leg.start)?.type === "wall";
+  const why = !last ? "another leg follows" : wall ? "it ends at a wall" : "no post ends it";
+  if (!last || wall || postCount(leg) === 0) {
+    const message = `expected a length because ${why}, got nothing.`;
+    read.report("missing", [...path, "length"], message, "Add `length`.");
   }
-  return { end };
+  return {};
 }
 
 function undersidesOf(leg: LegInput, rails: readonly RailDesign[], path: DocumentPath, read: Reader) {
@@ -111,38 +43,112 @@ function undersidesOf(leg: LegInput, rails: readonly RailDesign[], path: Documen
   return Object.fromEntries(entries);
 }
 
-/** The legs of a document, read; order and repetition are reported. */
-export function resolveLegs(document: DesignInput, rails: readonly RailDesign[], read: Reader): LegDesign[] {
-  const rank = document.legs.map((leg) => ORDER[leg.along]);
-  const names = document.legs.map((leg) => leg.along);
-  if (!names.includes("stair") || rank.some((own, i) => i > 0 && own <= (rank[i - 1] ?? -1))) {
-    read.report(
-      "leg-order",
-      ["legs"],
-      `expected floor (if any), stair, landing (if any), each once, got ${names.join(", ")}.`,
-      "Order the legs as one walks up; the stair leg is needed.",
-    );
+/** Order: a floor first if at all, then flights and landings from a flight on; two flights need something between them. */
+function checkOrder(legs: readonly LegInput[], read: Reader): void {
+  const names = legs.map((leg) => leg.along);
+  const first = names[0] === "floor" ? 1 : 0;
+  const sound = names[first] === "stair" && !names.slice(1).includes("floor");
+  if (!sound) {
+    const message = `expected a floor (if any), then a stair, then landings and flights, got ${names.join(", ")}.`;
+    const hint = "Order the legs as one walks up; a stair leg is needed.";
+    read.report("leg-order", ["legs"], message, hint);
   }
-  const counts = document.legs.map(
-    (leg) => (leg.along === "stair" ? leg.posts?.onTreads : leg.posts?.at)?.length ?? 0,
-  );
-  const count = counts.reduce((sum, own) => sum + own, 0);
-  if (count > LIMITS.posts) {
-    read.report(
-      "out-of-range",
-      ["legs"],
-      `expected at most ${LIMITS.posts} posts, got ${count}.`,
-      "Split the job into guards.",
-    );
-  }
-  return document.legs.map((leg, i): LegDesign => {
-    const path = ["legs", i];
-    return {
-      along: leg.along,
-      top: read.length(leg.top, [...path, "top"], "positive"),
-      undersides: undersidesOf(leg, rails, [...path, "undersides"], read),
-      posts: postsOf(leg, document.stair.risers, [...path, "posts"], read),
-      ...(leg.along === "stair" ? {} : levelEnd(leg, path, read)),
-    };
+  legs.forEach((leg, i) => {
+    if (leg.along !== "stair" || legs[i - 1]?.along !== "stair") return;
+    if (leg.turn?.past !== undefined || leg.turn?.before !== undefined) return;
+    const message =
+      "expected a landing between two flights, or a turn with room (`past`, `before`), got neither.";
+    read.report("leg-order", ["legs", i], message, "Add the landing leg, or the room the corner takes.");
   });
+}
+
+function idsOf(legs: readonly LegInput[], read: Reader): string[] {
+  const count = new Map<string, number>();
+  const taken = new Set<string>();
+  return legs.map((leg, i) => {
+    const n = (count.get(leg.along) ?? 0) + 1;
+    count.set(leg.along, n);
+    const id = leg.id ?? (n === 1 ? leg.along : `${leg.along}-${n}`);
+    if (taken.has(id.toLowerCase())) {
+      const message = `expected an id of its own, got ${id} again.`;
+      read.report("duplicate-id", ["legs", i], message, "Give the leg another id.");
+    }
+    taken.add(id.toLowerCase());
+    return id;
+  });
+}
+
+function endsOf(leg: LegInput, i: number, count: number, path: DocumentPath, read: Reader) {
+  const [first, last] = [i === 0, i === count - 1];
+  const level = leg.along !== "stair";
+  // A floor before the stair has one far end; it may be called its end.
+  const backward = first && !last && level;
+  const start = backward ? (leg.start ?? leg.end) : leg.start;
+  const end = backward ? undefined : leg.end;
+  const startKey = backward && leg.start === undefined ? "end" : "start";
+  const misplaced = [
+    ...(start !== undefined && !first ? [startKey] : []),
+    ...(end !== undefined && !last ? ["end"] : []),
+    ...(backward && leg.start !== undefined && leg.end !== undefined ? ["end"] : []),
+  ];
+  for (const key of misplaced) {
+    const message = "expected an end only where the guard ends, got one between two legs.";
+    read.report("end-between-legs", [...path, key], message, "Move it to the guard's first or last leg.");
+  }
+  return {
+    ...(first && (start !== undefined || backward)
+      ? { start: resolveEnd(start, [...path, startKey], read) }
+      : {}),
+    ...(last && (end !== undefined || level) ? { end: resolveEnd(end, [...path, "end"], read) } : {}),
+  };
+}
+
+function legOf(
+  leg: LegInput,
+  i: number,
+  id: string,
+  all: { readonly document: DesignInput; readonly stair: StairDesign; readonly rails: readonly RailDesign[] },
+  read: Reader,
+): LegDesign {
+  const path = ["legs", i];
+  const { legs } = all.document;
+  const own =
+    leg.along === "stair" && leg.stair ? resolveSteps(leg.stair, [...path, "stair"], read) : all.stair;
+  const treads = (own.nosings === undefined ? own.risers : own.nosings.length) - 1;
+  if (i === 0 && leg.turn !== undefined) {
+    const message = "expected a turn between two legs, got one before the first.";
+    read.report("turn-before-first", [...path, "turn"], message, "Move it to the leg after the corner.");
+  }
+  const before = legs[i - 1]?.along;
+  const turned = leg.turn !== undefined && leg.turn.corner !== "level";
+  return {
+    id,
+    along: leg.along,
+    top: read.length(leg.top, [...path, "top"], "positive"),
+    undersides: undersidesOf(leg, all.rails, [...path, "undersides"], read),
+    ...resolvePosts(leg, treads, [...path, "posts"], read),
+    ...(leg.along === "stair" ? { stair: own } : lengthOf(leg, i === 0 || i === legs.length - 1, path, read)),
+    slope: leg.along === "stair" ? 0 : (leg.slope ?? 0),
+    break: resolveBreak(leg.break, { before, own: leg.along, turned }, [...path, "break"], read),
+    ...(leg.turn === undefined ? {} : { turn: resolveTurn(leg.turn, [...path, "turn"], read) }),
+    ...endsOf(leg, i, legs.length, path, read),
+    ...(leg.foot === undefined ? {} : { foot: resolveFoot(leg.foot, [...path, "foot"], read) }),
+  };
+}
+
+/** The legs of a document, read; order and repetition are reported. */
+export function resolveLegs(
+  document: DesignInput,
+  stair: StairDesign,
+  rails: readonly RailDesign[],
+  read: Reader,
+): LegDesign[] {
+  checkOrder(document.legs, read);
+  const count = document.legs.reduce((sum, leg) => sum + postCount(leg), 0);
+  if (count > LIMITS.posts) {
+    const message = `expected at most ${LIMITS.posts} posts, got ${count}.`;
+    read.report("out-of-range", ["legs"], message, "Split the job into guards.");
+  }
+  const ids = idsOf(document.legs, read);
+  return document.legs.map((leg, i) => legOf(leg, i, ids[i] ?? leg.along, { document, stair, rails }, read));
 }

@@ -13,7 +13,7 @@ export function resolveRails(document: DesignInput, read: Reader): RailDesign[] 
   const seen = new Set<string>();
   const rails = document.rails.flatMap((rail, i): RailDesign[] => {
     if (rail.role === "lower") lower += 1;
-    const id = rail.id ?? (rail.role === "top" ? "top" : `lower-${lower}`);
+    const id = rail.id ?? (rail.role === "lower" ? `lower-${lower}` : rail.role);
     if (seen.has(id.toLowerCase())) {
       read.report(
         "duplicate-id",
@@ -37,5 +37,10 @@ export function resolveRails(document: DesignInput, read: Reader): RailDesign[] 
       { tops },
     );
   }
-  return [...rails.filter((rail) => rail.role === "top"), ...rails.filter((rail) => rail.role === "lower")];
+  const caps = document.rails.filter((rail) => rail.role === "cap").length;
+  if (caps > 1) {
+    const hint = "Keep one rail with the role `cap`.";
+    read.report("top-rail-count", ["rails"], `expected at most one cap, got ${caps}.`, hint, { caps });
+  }
+  return (["top", "cap", "lower"] as const).flatMap((role) => rails.filter((rail) => rail.role === role));
 }

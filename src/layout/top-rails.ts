@@ -1,88 +1,167 @@
 /**
- * The top rail as members: one a leg, mitred at the breaks, cut plumb or square at the ends.
+ * The top rail, and the cap on it, as members: one a run, mitred where runs meet, with a plumb leg where a break is held.
+ *
+ * Marks are R1, R2… from the foot (C1, C2… for a cap). At a corner post both rails are left to the post; other corners are
+ * mitred.
  *
  * @packageDocumentation
  */
-import type { Joint } from "../joints/joint.js";
+import type { Joint, MemberEnd } from "../joints/joint.js";
 import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
-import type { Vec3 } from "../kernel/vec.js";
+import { CORNER_STEP_MM } from "../kernel/tolerance.js";
+import { negate, type Vec3 } from "../kernel/vec.js";
 import { type Member, member } from "../members/member.js";
-import type { Design, RailDesign } from "./design.js";
-import { edgeZ, type PathBreak, type RailPath, type RailRun } from "./rail-path.js";
+import { cornerRolls } from "./corner-rolls.js";
+import type { RailDesign } from "./design.js";
+import { alongOf, at, type Part, type Place } from "./part.js";
+import type { PathBreak } from "./path-break.js";
+import { edgeZ, type PathCorner, type RailPath, type RailRun } from "./rail-path.js";
 import { sayLength } from "./say-length.js";
 
-/** Members and joints of one part of the guard. */
-export interface Part {
-  readonly members: readonly Member[];
-  readonly joints: readonly Joint[];
-  readonly diagnostics: readonly Diagnostic[];
+/** Id of the rail's member on a run, e.g. `stair-top`. */
+export function railId(place: Place, run: Pick<RailRun, "id">, rail: RailDesign): string {
+  return `${place.prefix}${run.id}-${rail.id}`;
 }
 
-/** Id of the top rail on a leg, e.g. `stair-top`. */
-export function topRailId(along: string, rail: RailDesign): string {
-  return `${along}-${rail.id}`;
+/** Id of the plumb leg at a break. */
+export function legId(place: Place, path: RailPath, found: PathBreak, rail: RailDesign): string {
+  return `${railId(place, path.runs[found.runs[1]] as RailRun, rail)}-drop`;
 }
 
-/** Where two runs' axes meet: on the level one, so that both members end in the very same point. */
-function nodeOf(found: PathBreak, path: RailPath): Vec3 {
-  const level = path.runs.find((run) => run.slope === 0 && found.between.includes(run.along));
-  return [found.x.axis, 0, level === undefined ? 0 : edgeZ(level, "axis", found.x.axis)];
+/** A run's axis point at x. */
+function axisPoint(place: Place, run: RailRun, x: number): Vec3 {
+  return at(place, run.reach, x, edgeZ(run, "axis", x));
 }
 
-function tooShort(run: RailRun, id: string, index: number): Diagnostic[] {
+/** The run of a break that is level, or the upper one: both members end in a point of its axis. */
+function nodeRun(path: RailPath, found: PathBreak): RailRun {
+  const runs = found.runs.map((i) => path.runs[i] as RailRun);
+  return (runs.find((run) => run.slope === 0) ?? runs[1]) as RailRun;
+}
+
+/** Where a run starts (side 0) and ends (1), for its member. */
+function nodeOf(place: Place, path: RailPath, i: number, side: 0 | 1): Vec3 {
+  const run = path.runs[i] as RailRun;
+  const found = path.breaks.find((own) => own.runs[1 - side] === i);
+  if (found !== undefined) {
+    return axisPoint(place, found.leg === undefined ? nodeRun(path, found) : run, found.x.axis);
+  }
+  const corner = path.corners.find((own) => own.runs[1 - side] === i);
+  // Mitred corners have one point for both members: that of the lower run.
+  const shared = corner !== undefined && mitred(corner);
+  const [lower] = corner?.runs ?? [i];
+  const of = shared ? (path.runs[lower] as RailRun) : run;
+  return axisPoint(place, of, run.x.axis[side]);
+}
+
+/** True where the two rails are mitred in plan; rails that miss each other are left apart (their diagnostic says so). */
+const mitred = ({ site, step }: PathCorner): boolean =>
+  site.kind !== "post" && Math.abs(step) <= CORNER_STEP_MM;
+
+function tooShort(run: RailRun, id: string): Diagnostic[] {
   const lengths = Object.values(run.x).map(([from, to]) => to - from);
   const shortest = Math.min(...lengths);
   if (shortest > 0) return [];
   return [
     diagnostic({
       code: "rail-too-short",
-      path: `legs[${index}]`,
+      path: `legs[${run.ground.index}]`,
       members: [id],
-      message: `Top rail on the ${run.along}: expected its end past its start on every edge, got ${sayLength(shortest)} in plan.`,
-      hint: "The heights put a break beyond the end of the leg: bring the heights nearer to each other, or make the leg longer.",
+      message: `Top rail on the ${run.leg.id}: expected its end past its start on every edge, got ${sayLength(shortest)} in plan.`,
+      hint: run.stub
+        ? "The level piece at the corner has no room: move the corner farther from the nosing, or bring the heights nearer to each other."
+        : "The heights put a break beyond the end of the leg: bring the heights nearer to each other, or make the leg longer.",
       values: { shortest },
     }),
   ];
 }
 
-function endJoint(run: RailRun, id: string, end: 0 | 1, design: Design): Joint {
-  const leg = design.legs.find((own) => own.along === run.along);
-  const x = run.x.top[end];
-  const at: Vec3 = [x, 0, edgeZ(run, "top", x)];
-  const cut = { type: run.along === "stair" ? "plumb" : "square" } as const;
-  const wall = leg?.end?.type === "wall" ? (leg.end.endPlate > 0 ? "end plate" : "wall") : undefined;
-  const base = { kind: "cut", id: `${id}-end-${end}`, end: { member: id, end }, cut, at } as const;
-  return wall === undefined ? base : { ...base, onto: wall };
+function badBreak(path: RailPath, found: PathBreak, id: string): Diagnostic[] {
+  const upper = path.runs[found.runs[1]] as RailRun;
+  const where = `legs[${upper.ground.index}].break`;
+  const hint = "Make the heights equal, or further apart, or let the lines meet.";
+  if (found.leg !== undefined && !found.leg.feasible) {
+    const { length, shortestLeg } = found.leg;
+    const message = `Break before the ${upper.leg.id}: expected a plumb leg longer than ${sayLength(shortestLeg)} between centrelines, got ${sayLength(length)}.`;
+    return [
+      diagnostic({
+        code: "drop-too-short",
+        path: where,
+        members: [id],
+        message,
+        hint,
+        values: { length, shortestLeg },
+      }),
+    ];
+  }
+  if (found.met) return [];
+  const step = found.heightLevel - found.heightRake;
+  return [
+    diagnostic({
+      code: "rails-never-meet",
+      path: where,
+      members: [id],
+      message: `Break before the ${upper.leg.id}: expected lines that meet, got parallel rails ${sayLength(step)} apart plumb.`,
+      hint: 'Give both legs one height, or ask for a plumb leg: `"break": { "type": "drop" }`.',
+      values: { step },
+    }),
+  ];
 }
 
-/** The top rail's members with marks R1, R2… from the foot. */
-export function topRails(design: Design, rail: RailDesign, path: RailPath): Part {
-  const members: Member[] = [];
-  const joints: Joint[] = [];
+/** Members and joints of one rail that runs over the posts. */
+export function topRails(
+  place: Place,
+  rail: RailDesign,
+  path: RailPath,
+  letter: "R" | "C",
+  ends: readonly Joint[],
+): Part {
+  const { material } = place.design;
+  const { section } = rail;
+  const role = letter === "R" ? "top-rail" : "rail";
+  const rolls = cornerRolls(path, rail);
   const diagnostics: Diagnostic[] = [];
-  const nodes = path.breaks.map((found) => nodeOf(found, path));
+  const members: Member[] = [];
+  const joints: Joint[] = [...ends];
+  const bad = new Set<number>();
+  let number = 0;
+  const add = (id: string, from: Vec3, to: Vec3, more: { up?: Vec3; roll?: number } = {}) => {
+    number += 1;
+    const mark = `${letter}${number}${place.suffix}`;
+    members.push(member({ id, mark, section, from, to, role, material, ...more }));
+  };
+  const miter = (id: string, lower: MemberEnd, upper: MemberEnd) =>
+    joints.push({ kind: "miter", id: `${place.prefix}${id}`, ends: [lower, upper] });
   path.runs.forEach((run, i) => {
-    const id = topRailId(run.along, rail);
-    const [fromX, toX] = run.x.axis;
-    const short = tooShort(run, id, i);
+    const id = railId(place, run, rail);
+    const short = tooShort(run, id);
     diagnostics.push(...short);
-    if (short.length > 0) return;
-    const from = nodes[i - 1] ?? [fromX, 0, edgeZ(run, "axis", fromX)];
-    const to = nodes[i] ?? [toX, 0, edgeZ(run, "axis", toX)];
-    const { section } = rail;
-    members.push(
-      member({ id, mark: `R${i + 1}`, section, from, to, role: "top-rail", material: design.material }),
-    );
-    if (i === 0) joints.push(endJoint(run, id, 0, design));
-    if (i === path.runs.length - 1) joints.push(endJoint(run, id, 1, design));
-    const before = path.runs[i - 1];
-    if (before !== undefined) {
-      const lower = topRailId(before.along, rail);
-      const ends = [
-        { member: lower, end: 1 },
-        { member: id, end: 0 },
-      ] as const;
-      joints.push({ kind: "miter", id: `break-${before.along}-${run.along}`, ends });
+    const found = path.breaks.find((own) => own.runs[1] === i);
+    const broken = found === undefined ? [] : badBreak(path, found, id);
+    diagnostics.push(...broken);
+    if (short.length + broken.length > 0) bad.add(i);
+    if (found?.leg !== undefined && broken.length === 0) {
+      const [lower, upper] = [nodeOf(place, path, i - 1, 1), nodeOf(place, path, i, 0)];
+      const along = alongOf(place, run.reach);
+      const drop = legId(place, path, found, rail);
+      add(drop, lower, upper, { up: found.leg.length > 0 ? negate(along) : along });
+      const before = railId(place, path.runs[i - 1] as RailRun, rail);
+      miter(`break-${before}-${drop}`, { member: before, end: 1 }, { member: drop, end: 0 });
+      miter(`break-${drop}-${id}`, { member: drop, end: 1 }, { member: id, end: 0 });
+    } else if (found !== undefined) {
+      const before = path.runs[i - 1] as RailRun;
+      const name =
+        letter === "R" ? `break-${before.id}-${run.id}` : `break-${before.id}-${run.id}-${rail.id}`;
+      miter(name, { member: railId(place, before, rail), end: 1 }, { member: id, end: 0 });
+    }
+    const corner = path.corners.find((own) => own.runs[1] === i);
+    if (corner !== undefined && mitred(corner)) {
+      const before = railId(place, path.runs[corner.runs[0]] as RailRun, rail);
+      miter(`corner-${before}-${id}`, { member: before, end: 1 }, { member: id, end: 0 });
+    }
+    const roll = rolls[i] ?? 0;
+    if (!bad.has(i)) {
+      add(id, nodeOf(place, path, i, 0), nodeOf(place, path, i, 1), roll === 0 ? {} : { roll });
     }
   });
   return { members, joints, diagnostics };

@@ -153,7 +153,9 @@ describe("a turned and moved guard", () => {
     const shift: Vec3 = [6e5, -5e5, 6.2e5];
     const moved = (m: Member): Member =>
       member({ ...m, from: add(turn(m.from), shift), to: add(turn(m.to), shift), up: turn(m.frame.y) });
-    const rails = guard.members.filter((m) => m.role !== "rail").map((m) => member({ ...m, up: m.frame.y }));
+    const rails = guard.members
+      .filter((m) => m.role !== "rail" && m.kind === undefined)
+      .map((m) => member({ ...m, up: m.frame.y }));
     const joints = [
       {
         kind: "miter",

@@ -229,6 +229,11 @@ describe("copes", () => {
       ["bay-5-low", "bay-7-low"],
       ["landing-post-1", "landing-post-4"],
       ["landing-post-2", "landing-post-3"],
+      ...[
+        [1, 2, 3, 4]
+          .flatMap((n) => `stair-post-${n}-base`)
+          .concat([1, 2, 3, 4].map((n) => `landing-post-${n}-base`)),
+      ],
       ["stair-post-2", "stair-post-3", "stair-post-4"],
     ]);
     expect(pieceOf(guard, "stair-top").identity).toBe("stair-top");

@@ -85,3 +85,10 @@ export function potteryGuard() {
   const text = readFileSync(new URL("../../examples/pottery-studio.json", import.meta.url), "utf8");
   return buildGuard(JSON.parse(text) as unknown);
 }
+
+/** A solution without its plates, and without the cuts to them: what `fit.ts` can judge. */
+export function withoutPlates<T extends Pick<JointSolution, "pieces" | "contacts">>(solution: T): T {
+  const pieces = solution.pieces.filter((p) => p.kind === "member");
+  const ids = new Set(pieces.map((p) => p.id));
+  return { ...solution, pieces, contacts: solution.contacts.filter((c) => ids.has(c.onto)) };
+}

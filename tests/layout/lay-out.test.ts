@@ -15,9 +15,9 @@ describe("layOut of the example", () => {
   it("has one error-free layout with the members a guard of seven bays needs", () => {
     expect(layout.diagnostics.filter((d) => d.severity === "error")).toEqual([]);
     expect(layout.members.map((m) => m.mark).join(" ")).toBe(
-      "R1 R2 B1 B2 B3 B4 B5 B6 B7 P1 P2 P3 P4 P5 P6 P7 P8",
+      "R1 R2 B1 B2 B3 B4 B5 B6 B7 P1 P2 P3 P4 P5 P6 P7 P8 P1-BP P2-BP P3-BP P4-BP P5-BP P6-BP P7-BP P8-BP EP1",
     );
-    expect(new Set(layout.members.map((m) => m.id)).size).toBe(17);
+    expect(new Set(layout.members.map((m) => m.id)).size).toBe(26);
   });
 
   it("has the demo stair's pitch, riser and slope", () => {
@@ -123,10 +123,12 @@ describe("layOut of the example", () => {
   });
 
   it("cuts the foot plumb over nosing 1 and the far end square to the end plate", () => {
-    const cuts = layout.joints.filter((joint) => joint.kind === "cut");
+    const cuts = layout.joints.flatMap((joint) =>
+      joint.kind === "cut" && joint.end.member.endsWith("-top") ? [joint] : [],
+    );
     expect(cuts.map((joint) => [joint.end, joint.cut.type, joint.onto])).toEqual([
       [{ member: "stair-top", end: 0 }, "plumb", undefined],
-      [{ member: "landing-top", end: 1 }, "square", "end plate"],
+      [{ member: "landing-top", end: 1 }, "face", "landing-top-end-plate-1"],
     ]);
     const [plumb, square] = cuts.map((joint) => joint.at!);
     inches(plumb![0], -straight.nosing1to13.run);
@@ -238,7 +240,11 @@ describe("layOut of other guards", () => {
     const [rake] = layout.report.topRails;
     inches(rake?.topEdge, straight.nosing1to13.slope);
     inches(rake?.bottomEdge, straight.nosing1to13.slope);
-    expect(layout.joints.map((j) => j.kind === "cut" && j.cut.type)).toEqual(["plumb", "plumb"]);
+    expect(layout.joints.map((j) => j.kind === "cut" && j.cut.type)).toEqual([
+      "plumb",
+      "plumb",
+      ...Array(4).fill("face"),
+    ]);
   });
 
   it("changes nothing but the side's name with the side", () => {

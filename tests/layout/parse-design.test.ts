@@ -74,7 +74,7 @@ const BAD: readonly (readonly [string, (d: Loose) => void, string, string, RegEx
     (d) => d.legs.reverse(),
     "leg-order",
     "legs",
-    /floor \(if any\), stair.*got landing, stair/,
+    /floor \(if any\), then a stair.*got landing, stair/,
   ],
   ["no stair leg", (d) => d.legs.shift(), "leg-order", "legs", /got landing/],
   ["an unknown leg", (d) => (d.legs[1].along = "roof"), "wrong-type", "legs[1].along", /`along`, got "roof"/],
@@ -167,8 +167,10 @@ describe("parseDesign", () => {
       ["top", "top"],
       ["low", "lower"],
     ]);
-    expect(design.foot).toEqual({ thickness: 0.375 * 25.4, along: 4 * 25.4, across: 4 * 25.4 });
-    expect(design.legs[1]?.end).toEqual({ type: "wall", endPlate: 0.375 * 25.4 });
+    expect(design.foot).toEqual({
+      ...{ type: "plate", thickness: 0.375 * 25.4, along: 4 * 25.4, across: 4 * 25.4, cornerRadius: 0 },
+    });
+    expect(design.legs[1]?.end).toEqual({ type: "wall", endPlate: 0.375 * 25.4, plate: { cornerRadius: 0 } });
     expect([design.material, design.gap]).toEqual(["mild-steel", 0]);
     expect(structuredClone(design)).toEqual(design);
   });

@@ -9,9 +9,10 @@
 import * as z from "zod";
 import { DEFAULTS, LIMITS } from "../defaults.js";
 import type { DesignInput } from "../design-input.js";
+import { footSchema } from "./feet.js";
 import { legSchema } from "./legs.js";
 import { endPostsSchema, postsSchema, railSchema, sectionsSchema } from "./rails.js";
-import { footSchema, stairSchema } from "./stair.js";
+import { stairSchema } from "./stair.js";
 import { lengthSchema } from "./words.js";
 
 /**
@@ -36,7 +37,10 @@ export const designSchema: z.ZodType<DesignInput, DesignInput> = z
       .max(200)
       .meta({ description: "Printed on every paper.", examples: ["Studio, mezzanine stair"] }),
     unit: z.enum(["in", "mm"]).meta({ description: "Of every bare number, and of the papers." }),
-    side: z.enum(["left", "right"]).meta({ description: "The open side, looking up the stair." }),
+    side: z.enum(["left", "right", "both"]).meta({
+      description:
+        "The open side, looking up the stair; `both`: this guard on the left and its mirror image on the right.",
+    }),
     material: z
       .string()
       .min(1)
@@ -50,16 +54,14 @@ export const designSchema: z.ZodType<DesignInput, DesignInput> = z
     posts: postsSchema,
     endPosts: endPostsSchema.optional(),
     foot: footSchema.optional(),
-    legs: z
-      .array(legSchema)
-      .min(1)
-      .max(3)
-      .meta({ description: "In walking order upward: floor, stair, landing; the stair is needed." }),
+    legs: z.array(legSchema).min(1).max(LIMITS.legs).meta({
+      description: "In walking order upward: a floor (if any), flights and landings; a flight is needed.",
+    }),
   })
   .meta({
     title: "Rakewright design",
     description:
-      "A straight stair and its guard. Lengths are numbers in `unit` or tape language. Rules between fields (names, order of legs, one top rail) are checked when the document is read and are not part of this schema.",
+      "A stair of straight flights and its guard. Lengths are numbers in `unit` or tape language. Rules between fields (names, order of legs, one top rail) are checked when the document is read and are not part of this schema.",
   });
 
 /**

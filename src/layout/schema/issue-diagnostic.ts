@@ -10,49 +10,14 @@ import { type DocumentPath, got, nearestName, pathForPeople, pathText, valueAt }
 type Issue = z.core.$ZodIssue;
 
 /** Keys a document may have anywhere: what a misspelt key is compared with. */
-const KEYS = [
-  ...[
-    "$schema",
-    "version",
-    "job",
-    "unit",
-    "side",
-    "material",
-    "gap",
-    "stair",
-    "sections",
-    "rails",
-    "posts",
-    "endPosts",
-  ],
-  ...[
-    "foot",
-    "legs",
-    "risers",
-    "floorToFloor",
-    "going",
-    "overhang",
-    "id",
-    "role",
-    "section",
-    "marks",
-    "thickness",
-  ],
-  ...[
-    "along",
-    "across",
-    "top",
-    "undersides",
-    "length",
-    "end",
-    "type",
-    "endPlate",
-    "onTreads",
-    "behindNosing",
-    "at",
-    "tread",
-  ],
-];
+const KEYS = `
+$schema version job unit side material gap stair sections rails posts endPosts foot legs splices risers floorToFloor going
+overhang width inset nosings run height id role section marks type thickness along across cornerRadius holes diameter
+substrate name leastThickness leastEdge below plate centre packer top undersides length slope start end endPlate cap to
+down break turn angle corner past before above onTreads behindNosing at spacing from greatest spaces tread leg sleeve reach
+`
+  .trim()
+  .split(/\s+/);
 
 /** Which document it is. */
 export interface DocumentWords {
@@ -70,10 +35,14 @@ const KIND: Readonly<Record<string, string>> = {
   int: "a whole number",
 };
 
-/** The issues of the alternative the writer most likely meant: one that accepts the value's own kind, else none. */
+/** The issues of the alternative the writer most likely meant: of those that accept the value's own kind, the one least amiss. */
 function alternative(issue: Issue): readonly Issue[] | undefined {
   if (issue.code !== "invalid_union") return undefined;
-  return issue.errors.find((branch) => !branch.some(ofAnotherKind));
+  const amiss = (branch: readonly Issue[]) =>
+    branch.reduce((sum, own) => sum + (own.code === "unrecognized_keys" ? own.keys.length : 1), 0);
+  return [...issue.errors]
+    .filter((branch) => !branch.some(ofAnotherKind))
+    .sort((a, b) => amiss(a) - amiss(b))[0];
 }
 
 /** True where the value as a whole is not even of the kind this alternative takes. */

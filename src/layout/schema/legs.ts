@@ -1,38 +1,21 @@
 /**
- * The legs of a guard: on the floor before the stair, along the stair, on the landing.
+ * The legs of a guard: on the floor before the stair, along flights, on landings.
  *
  * @packageDocumentation
  */
 import * as z from "zod";
-import { DEFAULTS, LIMITS } from "../defaults.js";
-import type { EndInput, LegInput } from "../design-input.js";
+import { LIMITS } from "../defaults.js";
+import type { LegInput } from "../design-input.js";
+import { breakSchema, endSchema, turnSchema } from "./ends.js";
+import { footSchema } from "./feet.js";
 import { levelPostsSchema, stairPostsSchema } from "./posts.js";
+import { stepsSchema } from "./stair.js";
 import { idSchema, lengthSchema } from "./words.js";
 
-const endSchema: z.ZodType<EndInput, EndInput> = z
-  .discriminatedUnion("type", [
-    z.strictObject({
-      type: z.literal("wall"),
-      endPlate: lengthSchema
-        .optional()
-        .meta({ description: `Thickness of the plate between rail and wall. Default ${DEFAULTS.endPlate}.` }),
-    }),
-    z.strictObject({
-      type: z.literal("free"),
-      overhang: lengthSchema.optional().meta({
-        description: `Rail past the outer face of the last post. Default ${DEFAULTS.freeOverhang}: flush.`,
-      }),
-    }),
-  ])
-  .meta({
-    id: "End",
-    title: "End of a level leg",
-    description:
-      "`wall`: the rail ends an end plate short of `length`. `free`: past its last post. Default: free and flush.",
-    examples: [{ type: "wall", endPlate: "3/8" }, { type: "free" }],
-  });
-
-const heights = {
+const common = {
+  id: idSchema
+    .optional()
+    .meta({ description: "Default: `stair`, `landing` or `floor`; later ones of a kind `stair-2`…" }),
   top: lengthSchema.meta({
     description: "Plumb to the TOP of the top rail: above the nosing line, the landing or the floor.",
   }),
@@ -46,25 +29,42 @@ const heights = {
       description:
         "Plumb to the UNDERSIDE of each lower rail, by rail id. A rail not named is not on this leg.",
     }),
+  break: breakSchema.optional(),
+  turn: turnSchema.optional(),
+  foot: footSchema.optional(),
 };
+
+const ends = { start: endSchema.optional(), end: endSchema.optional() };
 
 const levelLeg = (along: "floor" | "landing", from: string) =>
   z
     .strictObject({
       along: z.literal(along),
       length: lengthSchema.optional().meta({
-        description: `From the ${from} away from the stair. Needed at a wall, or where no post ends the leg.`,
+        description: `From ${from} to its far end. Needed where another leg follows, at a wall, or where no post ends the leg.`,
       }),
-      ...heights,
+      slope: z
+        .number()
+        .min(-LIMITS.slope)
+        .max(LIMITS.slope)
+        .optional()
+        .meta({ description: "Degrees, + rising as one walks up the guard. Default 0." }),
+      ...common,
       posts: levelPostsSchema.optional(),
-      end: endSchema.optional(),
+      ...ends,
     })
-    .meta({ title: `Leg on the ${along}`, description: `Level; everything is measured from the ${from}.` });
+    .meta({ title: `Leg on the ${along}`, description: `Everything is measured from ${from}.` });
 
 const stairLeg = z
-  .strictObject({ along: z.literal("stair"), ...heights, posts: stairPostsSchema.optional() })
+  .strictObject({
+    along: z.literal("stair"),
+    stair: stepsSchema.optional(),
+    ...common,
+    posts: stairPostsSchema.optional(),
+    ...ends,
+  })
   .meta({
-    title: "Leg along the stair",
+    title: "Leg along a flight",
     description:
       "Follows the nosing line; where no level leg joins it, the top rail is cut plumb over the lowest or top nosing.",
   });
@@ -72,9 +72,9 @@ const stairLeg = z
 /** One leg. */
 export const legSchema: z.ZodType<LegInput, LegInput> = z
   .discriminatedUnion("along", [
-    levelLeg("floor", "lowest nosing"),
+    levelLeg("floor", "the lowest nosing (or the corner before it)"),
     stairLeg,
-    levelLeg("landing", "top nosing"),
+    levelLeg("landing", "the nosing or corner where it starts"),
   ])
   .meta({
     id: "Leg",

@@ -27,10 +27,13 @@ export const sectionsSchema: z.ZodType<DesignInput["sections"], DesignInput["sec
 /** One rail. */
 export const railSchema: z.ZodType<RailInput, RailInput> = z
   .strictObject({
-    id: idSchema.optional().meta({ description: "Default: `top`, or `lower-1`, `lower-2`… in order." }),
-    role: z
-      .enum(["top", "lower"])
-      .meta({ description: "`top` runs over the posts; a `lower` rail dies into them, one piece a bay." }),
+    id: idSchema
+      .optional()
+      .meta({ description: "Default: `top`, `cap`, or `lower-1`, `lower-2`… in order." }),
+    role: z.enum(["top", "cap", "lower"]).meta({
+      description:
+        "`top` runs over the posts, a `cap` lies on it all along; a `lower` rail dies into the posts, one piece a bay.",
+    }),
     section: idSchema.meta({ description: "Name of a section." }),
   })
   .meta({

@@ -1,50 +1,60 @@
 /**
- * The stair as it is counted, and the plates its posts stand on.
+ * The steps, counted or taped one by one.
  *
  * @packageDocumentation
  */
 import * as z from "zod";
 import { DEFAULTS, LIMITS } from "../defaults.js";
-import type { DesignInput } from "../design-input.js";
+import type { DesignInput, StepsInput } from "../design-input.js";
 import { lengthSchema } from "./words.js";
 
-/** Risers, floor to floor, going, overhang. */
-export const stairSchema: z.ZodType<DesignInput["stair"], DesignInput["stair"]> = z
-  .strictObject({
-    risers: z
-      .int()
-      .min(2)
-      .max(LIMITS.risers)
-      .meta({ description: "Counted risers; the last one ends at the landing." }),
-    floorToFloor: lengthSchema.meta({ description: "Plumb from finished floor to finished landing." }),
-    going: lengthSchema.meta({ description: "Level from nosing to nosing." }),
-    overhang: lengthSchema
-      .optional()
-      .meta({ description: `Nosing past the riser face below it. Default ${DEFAULTS.overhang}.` }),
-  })
-  .meta({
-    id: "Stair",
-    title: "Stair",
-    description: "A straight stair of equal, counted steps.",
-    examples: [{ risers: 13, floorToFloor: "98 5/16", going: "10 5/8", overhang: "3/4" }],
-  });
+const overhang = {
+  overhang: lengthSchema
+    .optional()
+    .meta({ description: `Nosing past the riser face below it. Default ${DEFAULTS.overhang}.` }),
+};
 
-/** Base plate. */
-export const footSchema: z.ZodType<NonNullable<DesignInput["foot"]>, NonNullable<DesignInput["foot"]>> = z
-  .strictObject({
-    thickness: lengthSchema.optional().meta({
-      description: `Of the plate. Default ${DEFAULTS.plateThickness}: the post stands on the tread.`,
-    }),
-    along: lengthSchema
-      .optional()
-      .meta({ description: "Plate size along the guard. Default: the post's own." }),
-    across: lengthSchema
-      .optional()
-      .meta({ description: "Plate size across the guard. Default: the post's own." }),
-  })
-  .meta({
-    id: "Foot",
-    title: "Foot",
-    description: "The base plate under every post, centred on it. A post is cut from the top of it.",
-    examples: [{ thickness: "3/8", along: "4", across: "4" }],
-  });
+const counted = {
+  risers: z
+    .int()
+    .min(2)
+    .max(LIMITS.risers)
+    .meta({ description: "Counted risers; the last one ends at the landing." }),
+  floorToFloor: lengthSchema.meta({ description: "Plumb from finished floor to finished landing." }),
+  going: lengthSchema.meta({ description: "Level from nosing to nosing." }),
+  ...overhang,
+};
+
+const taped = {
+  nosings: z
+    .array(
+      z.strictObject({
+        run: lengthSchema.meta({ description: "Level from the lowest nosing; 0 for that one." }),
+        height: lengthSchema.meta({ description: "Plumb from the lower finished floor." }),
+      }),
+    )
+    .min(2)
+    .max(LIMITS.risers)
+    .meta({ description: "Every nosing from the lowest to the landing's edge." }),
+  ...overhang,
+};
+
+const across = {
+  width: lengthSchema.optional().meta({ description: "Edge to edge; needed for a guard on both sides." }),
+  inset: lengthSchema.optional().meta({ description: "The stair's edge to the guard's middle plane." }),
+};
+
+const about = {
+  title: "Stair",
+  examples: [{ risers: 13, floorToFloor: "98 5/16", going: "10 5/8", overhang: "3/4" }],
+};
+
+/** Steps of a flight of its own. */
+export const stepsSchema: z.ZodType<StepsInput, StepsInput> = z
+  .union([z.strictObject(counted), z.strictObject(taped)])
+  .meta({ id: "Steps", ...about, description: "Equal, counted steps, or nosings taped one by one." });
+
+/** The stair. */
+export const stairSchema: z.ZodType<DesignInput["stair"], DesignInput["stair"]> = z
+  .union([z.strictObject({ ...counted, ...across }), z.strictObject({ ...taped, ...across })])
+  .meta({ id: "Stair", ...about, description: "A straight flight: equal, counted steps, or taped nosings." });

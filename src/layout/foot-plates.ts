@@ -1,0 +1,83 @@
+/**
+ * What the posts stand on as pieces: base plates on treads and floors, plates and packers on the side of a stringer.
+ *
+ * A base plate is centred under its post and lies on its ground; the post's lower end is cut to its top face. A side plate
+ * stands between the post's inner face and the stringer. Millimetres.
+ *
+ * @packageDocumentation
+ */
+import type { Joint } from "../joints/joint.js";
+import type { Vec3 } from "../kernel/vec.js";
+import type { FootDesign } from "./foot-design.js";
+import { alongOf, at, inwardOf, joined, type Part, type Place } from "./part.js";
+import type { PlacedPost } from "./place-posts.js";
+import { holesOf, plateOr } from "./plate-or.js";
+
+const normalOf = (along: Vec3, slope: number): Vec3 => [-along[0] * slope, -along[1] * slope, 1];
+
+function basePlate(place: Place, post: PlacedPost, foot: Extract<FootDesign, { type: "plate" }>): Part {
+  const along = alongOf(place, post.reach);
+  const id = `${post.id}-base`;
+  const ground = place.site.legs.find(({ leg }) => leg.id === post.leg);
+  const slope = ground === undefined || ground.flight !== undefined || post.corner ? 0 : ground.slope;
+  const made = plateOr(
+    {
+      ...{ id, mark: `${post.mark}-BP`, material: place.design.material, up: along },
+      outline: {
+        width: foot.across ?? 2 * post.extent.halfWidth,
+        depth: foot.along ?? post.extent.depth,
+        cornerRadius: foot.cornerRadius,
+      },
+      thickness: foot.thickness,
+      holes: holesOf(foot.holes, foot.holes?.across ?? 0, foot.holes?.along ?? 0),
+      at: at(place, post.reach, post.x, post.baseZ),
+      normal: slope === 0 ? [0, 0, 1] : normalOf(along, slope),
+    },
+    post.path,
+  );
+  if (made.plate === undefined) return { members: [], joints: [], diagnostics: made.diagnostics };
+  const joint: Joint = {
+    ...{ kind: "cut", id: `${post.id}-foot`, end: { member: post.id, end: 0 } },
+    cut: { type: "face" },
+    onto: id,
+  };
+  return { members: [made.plate], joints: [joint], diagnostics: [] };
+}
+
+function sidePlates(place: Place, post: PlacedPost, foot: Extract<FootDesign, { type: "side" }>): Part {
+  const { plate: size, packer } = foot;
+  const z = post.lineZ - size.centre;
+  const outline = { width: size.along, depth: size.height };
+  const holes = holesOf(size.holes, size.holes?.along ?? 0, size.holes?.across ?? 0);
+  const sheet = (name: string, mark: string, inward: number, thickness: number) =>
+    plateOr(
+      {
+        ...{ id: `${post.id}-${name}`, mark: `${post.mark}-${mark}`, material: place.design.material },
+        ...{ outline, thickness, holes, normal: inwardOf(place, post.reach) },
+        at: at(place, post.reach, post.x, z, inward),
+      },
+      post.path,
+    );
+  const face = post.extent.halfWidth;
+  const made = [
+    sheet("side", "SP", face, size.thickness),
+    ...(packer > 0 ? [sheet("packer", "PK", face + size.thickness, packer)] : []),
+  ];
+  return {
+    members: made.flatMap((own) => own.plate ?? []),
+    joints: [],
+    diagnostics: made.flatMap((own) => own.diagnostics),
+  };
+}
+
+/** Plates and packers of all posts that have been built. */
+export function footPlates(place: Place, posts: readonly PlacedPost[]): Part {
+  return joined(
+    posts.map((post): Part => {
+      const { foot } = post;
+      if (foot.type === "side") return sidePlates(place, post, foot);
+      if (foot.type === "plate" && foot.thickness > 0) return basePlate(place, post, foot);
+      return { members: [], joints: [], diagnostics: [] };
+    }),
+  );
+}

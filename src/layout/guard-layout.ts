@@ -1,0 +1,91 @@
+/**
+ * Lays one guard out: rails, posts, plates, ends, on one side of the stair.
+ *
+ * @packageDocumentation
+ */
+import { type Diagnostic, RakewrightError } from "../kernel/diagnostic.js";
+import { checkPosts } from "./check-posts.js";
+import { checkCorners } from "./corners.js";
+import type { RailDesign } from "./design.js";
+import { footPlates } from "./foot-plates.js";
+import { lowerRails } from "./lower-rails.js";
+import { joined, type Part, type Place } from "./part.js";
+import { pathEnds } from "./path-ends.js";
+import { type PlacedPost, placePosts } from "./place-posts.js";
+import { postMembers } from "./post-members.js";
+import { railEnds } from "./rail-ends.js";
+import { type RailPath, railPath } from "./rail-path.js";
+import { type RunLine, railRuns } from "./rail-runs.js";
+import { sectionExtent } from "./section-extent.js";
+import { topRails } from "./top-rails.js";
+
+/** One guard: its part of the model, and what the report is made from. */
+export interface GuardLayout {
+  readonly part: Part;
+  readonly rail: RailDesign;
+  readonly path: RailPath;
+  /** The cap on it, where there is one: what the hand is on. */
+  readonly over?: { readonly rail: RailDesign; readonly path: RailPath };
+  /** Those that were built. */
+  readonly posts: readonly PlacedPost[];
+}
+
+/** The same lines, lower by what lies on them, square to each run. */
+function lowered(lines: readonly RunLine[], by: number): readonly RunLine[] {
+  return by === 0 ? lines : lines.map((run) => ({ ...run, z0: run.z0 - by * Math.hypot(1, run.slope) }));
+}
+
+/** The rail that runs over the posts. */
+function topRail(place: Place): RailDesign {
+  const rail = place.design.rails.find((own) => own.role === "top");
+  if (rail !== undefined) return rail;
+  throw new RakewrightError({
+    code: "bad-design",
+    message: "Design: expected a top rail and a stair leg.",
+    hint: "Read documents with parseDesign.",
+  });
+}
+
+/** Lays a guard out at its place. */
+export function guardLayout(place: Place): GuardLayout {
+  const { design, site } = place;
+  const rail = topRail(place);
+  const cap = design.rails.find((own) => own.role === "cap");
+  const placed = placePosts(place);
+  const { ends, diagnostics: endFindings } = pathEnds(site, placed.posts);
+  const lines = railRuns(site).runs;
+  const capDepth = cap === undefined ? 0 : sectionExtent(cap.section).depth;
+  const extent = sectionExtent(rail.section);
+  const path = railPath(site, lowered(lines, capDepth), extent, ends);
+  const capPath = cap && railPath(site, lines, sectionExtent(cap.section), ends);
+  const finish = railEnds(place, rail, path, placed.posts);
+  const top = topRails(place, rail, path, "R", finish.joints);
+  const over = cap && capPath ? [topRails(place, cap, capPath, "C", [])] : [];
+  const posts = postMembers(place, rail, placed.posts, path);
+  const ids = new Set(posts.members.map((own) => own.id));
+  const built = placed.posts.filter((post) => ids.has(post.id));
+  const lower = lowerRails(place, built, path);
+  const feet = footPlates(place, built);
+  const checks: Diagnostic[] = [
+    ...placed.diagnostics,
+    ...checkPosts(site, placed.posts, design.inset),
+    ...endFindings,
+    ...checkCorners(place, path, extent),
+  ];
+  const part = joined([
+    { members: [], joints: [], diagnostics: checks },
+    top,
+    ...over,
+    lower,
+    posts,
+    feet,
+    { ...finish, joints: [] },
+  ]);
+  return {
+    part,
+    rail,
+    path,
+    ...(cap && capPath ? { over: { rail: cap, path: capPath } } : {}),
+    posts: built,
+  };
+}
