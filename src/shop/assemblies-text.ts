@@ -1,5 +1,5 @@
 /**
- * The ASSEMBLIES block of the cut list: what is lifted, how large it is, where it balances, and what it has to get through.
+ * The ASSEMBLIES block of the cut list (CARRYING IN where there are none): what is lifted, how large it is, where it balances, and what it has to get through.
  *
  * @packageDocumentation
  */
@@ -35,7 +35,7 @@ export function assembliesText(
   const rule = "-".repeat(PAPER_WIDTH);
   return [
     ...wrap(
-      "ASSEMBLIES   ",
+      reports.length > 0 ? "ASSEMBLIES   " : "CARRYING IN  ",
       "sizes over all and masses of the steel alone, no weld metal or finish; limits leave no room for hands or padding",
     ),
     ...reports.flatMap((own) => [rule, ...reportText(own, own.pieces.join(", "), style)]),

@@ -2,8 +2,8 @@
  * What is bought: metres, kilograms and stock lengths of each section, plates by size, fasteners by hole.
  *
  * Sums of blanks, no more. With n blanks on m lengths of stock S and a kerf k between neighbours, blanks + (n − m)·k ≤ m·S,
- * so m ≥ (blanks + n·k) / (S + k): a lower bound, and no cutting plan. Each round hole through a plate is one fastener unless
- * the plate is named as sharing its mate's.
+ * so m ≥ (blanks + n·k) / (S + k): a lower bound, and no cutting plan. Fasteners: `fasteners.ts`; a plate that is named as
+ * sharing its mate's takes none of its own.
  *
  * @packageDocumentation
  */
@@ -12,14 +12,8 @@ import { ROUNDING_SHARE, STATION_MM } from "../kernel/tolerance.js";
 import { isMaterialName, materialOf } from "../members/materials.js";
 import { plateSizes } from "../members/plate-sizes.js";
 import { sectionProperties } from "../members/properties.js";
-import type {
-  BoughtFastener,
-  BoughtPlate,
-  BoughtSection,
-  BuyingList,
-  BuyingOptions,
-  StockBound,
-} from "./buying-types.js";
+import type { BoughtPlate, BoughtSection, BuyingList, BuyingOptions, StockBound } from "./buying-types.js";
+import { fastenersOf } from "./fasteners.js";
 import { groupBy } from "./group-by.js";
 
 /** kg/m³ that `SectionProperties.massPerMetre` is at. */
@@ -51,7 +45,7 @@ export function buyingList(
   return {
     sections: alike.map((members) => boughtSection(members as [Piece, ...Piece[]], masses, shop)),
     plates: boughtPlates(plates, masses),
-    fasteners: fastenersOf(plates, options.sharedHoles ?? []),
+    fasteners: fastenersOf(plates.filter((p) => !options.sharedHoles?.includes(p.id))),
     otherHoles: plates.reduce((sum, p) => sum + plateSizes(p.section).otherHoles, 0),
     ...(shop && { kerf: shop.kerf }),
     ...(mass !== undefined && { mass }),
@@ -128,14 +122,6 @@ function boughtPlates(plates: readonly Piece[], masses: Masses): readonly Bought
       ...(mass !== undefined && { mass }),
     };
   });
-}
-
-function fastenersOf(plates: readonly Piece[], shared: readonly string[]): readonly BoughtFastener[] {
-  const own = plates.filter((p) => !shared.includes(p.id));
-  const holes = own.flatMap((p) => [...plateSizes(p.section).holes, ...p.bores].map((hole) => hole.diameter));
-  return groupBy(holes, (diameter) => String(steps(diameter)))
-    .map((same) => ({ hole: same[0] as number, count: same.length }))
-    .sort((a, b) => a.hole - b.hole);
 }
 
 /** Sizes within a station are one size. */

@@ -99,7 +99,7 @@ function fastenerLines({ fasteners, otherHoles }: BuyingList, style: FigureStyle
   const other = `${otherHoles} hole${otherHoles === 1 ? " that is" : "s that are"} not round: not counted`;
   return [
     "-".repeat(PAPER_WIDTH),
-    "fasteners, one for each hole through a plate; the size is the hole's, the fastener is thinner",
+    "fasteners, one for each hole, or for a stack of plates; the size is the hole's, the fastener is thinner",
     ...fasteners.map((own) => `  ${own.count} for holes of ${figure(own.hole, style)} dia`),
     ...(otherHoles > 0 ? [`  ${other}`] : []),
   ];

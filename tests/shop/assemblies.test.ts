@@ -182,6 +182,7 @@ describe("the example guard's stair", () => {
       assemblies: reports,
     });
     const flat = paper.replace(/\s+/g, " ");
+    expect(flat).toContain("ASSEMBLIES sizes over all");
     expect(flat).toContain(`S1 8 pieces, ${report.mass.toFixed(1)} kg`);
     expect(flat).toContain("2 (2.000) thick");
     expect(flat).toMatch(

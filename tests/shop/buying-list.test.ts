@@ -239,6 +239,26 @@ describe("plates and fasteners", () => {
     ]);
   });
 
+  it("of plates on one another are shared where the holes are in line, and counted by the smaller hole", () => {
+    const stacked = (z: number, diameter: number, shift = 0, normal: 1 | -1 = 1) =>
+      plate({
+        id: `S${z}`,
+        outline: { width: 120, depth: 80 },
+        thickness: 10,
+        holes: holes(diameter),
+        at: [shift, 0, z],
+        normal: [0, 0, normal],
+      });
+    const count = (...plates: ReturnType<typeof stacked>[]) =>
+      buyingList(solveJoints({ members: plates }).pieces).fasteners;
+    // A plate of 10 grows from its `at` along its normal: 10 apart they touch, 11 apart they do not.
+    expect(count(stacked(0, 11), stacked(10, 13))).toEqual([{ hole: 11, count: 2 }]);
+    expect(count(stacked(0, 11), stacked(20, 12), stacked(10, 13))).toEqual([{ hole: 11, count: 2 }]);
+    expect(count(stacked(0, 11), stacked(20, 13, 0, -1))).toEqual([{ hole: 11, count: 2 }]);
+    expect(count(stacked(0, 11), stacked(11, 13))).toHaveLength(2);
+    expect(count(stacked(0, 11), stacked(10, 13, 5))).toHaveLength(2);
+  });
+
   it("stand on the paper in its unit", () => {
     const text = buyingText(buyingList(pieces, masses), { unit: "mm", denominator: 32 }).join("\n");
     expect(text).toContain("3 off 120.0 x 80.0 x 10.0, mild steel, 1.5 kg (3.3 lb) in all: BP1, BP2, BP3");
