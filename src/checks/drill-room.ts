@@ -50,7 +50,7 @@ export function drillRoom(
         message:
           `${mark}: expected its hole at least ${sayLength(least)} from ${face} (half a chuck of ${sayLength(diameter)}` +
           ` and ${sayLength(clearance)} of clearance), got ${sayLength(toFace)}.`,
-        hint: "Move the hole, drill it before the steel is set, or use a right-angle drill and enter its head as the chuck.",
+        hint: "Move the hole or the post, drill from below or with a right-angle drill; where nothing stands there (an open stair) there is room.",
         values: { least, toFace, diameter, clearance },
       }),
     );

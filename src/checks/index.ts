@@ -4,5 +4,6 @@
  * @packageDocumentation
  */
 export { type DrillPlace, drillRoom } from "./drill-room.js";
+export { footDrillPlaces } from "./foot-drill.js";
 export { sawLimits } from "./saw-limits.js";
 export { type SawWay, sawWays } from "./saw-ways.js";

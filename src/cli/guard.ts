@@ -3,13 +3,14 @@
  *
  * @packageDocumentation
  */
-import { sawLimits } from "../checks/index.js";
+import { drillRoom, footDrillPlaces, sawLimits } from "../checks/index.js";
 import { massOf, type PieceMass } from "../joints/mass-of.js";
 import type { Piece } from "../joints/piece.js";
 import { solidOf } from "../joints/solid-of.js";
 import { type Diagnostic, hasErrors } from "../kernel/diagnostic.js";
 import type { Solid } from "../kernel/solid.js";
 import {
+  type BuiltGuard,
   buildGuard,
   type Design,
   designInShop,
@@ -91,7 +92,7 @@ export async function loadGuard(
     if (mass.ok) masses.set(piece.id, mass.value);
   });
   bar.end();
-  if (shop) diagnostics.push(...sawLimits(built.pieces, shop));
+  if (shop) diagnostics.push(...shopFindings(built, shop));
   const carried = carriedIn(ASSEMBLIES, { pieces: built.pieces, solids, masses }, shop);
   diagnostics.push(...carried.diagnostics);
   if (hasErrors(diagnostics) || !built.design || !built.report) return { diagnostics };
@@ -109,4 +110,10 @@ export async function loadGuard(
     },
     diagnostics,
   };
+}
+
+/** What the shop's saw and drill do not reach. */
+function shopFindings({ design, report, pieces }: BuiltGuard, shop: Shop): readonly Diagnostic[] {
+  const places = design && report ? footDrillPlaces(design, report.posts, pieces) : [];
+  return [...sawLimits(pieces, shop), ...drillRoom(places, shop)];
 }
