@@ -23,6 +23,7 @@ export default defineConfig([
       "joints/index": "src/joints/index.ts",
       "layout/index": "src/layout/index.ts",
       "shop/index": "src/shop/index.ts",
+      "checks/index": "src/checks/index.ts",
       "export/index": "src/export/index.ts",
       "jscad/index": "src/export/adapters/jscad/index.ts",
     },

@@ -51,7 +51,13 @@ try {
     const stray = packed.files.map((file) => file.path).filter((path) => !ALLOWED_FILES.test(path));
     if (stray.length > 0)
       throw new Error(`the tarball holds files that nobody asked for: ${stray.join(", ")}`);
-    const needed = ["LICENSE", "README.md", "schema/design.schema.json", manifest.bin[manifest.name]];
+    const needed = [
+      "LICENSE",
+      "README.md",
+      "schema/design.schema.json",
+      "schema/shop.schema.json",
+      manifest.bin[manifest.name],
+    ];
     const missing = needed.filter((path) => !packed.files.some((file) => file.path === path));
     if (missing.length > 0) throw new Error(`the tarball lacks ${missing.join(", ")}`);
     return `${packed.files.length} files, ${(packed.size / 1024).toFixed(0)} kB packed`;

@@ -134,6 +134,9 @@ export const OFF_BREAK_SINE = 1e-7;
 /** mm. Pieces that differ by less everywhere are cut with one setting: a twentieth of a tape's finest mark. Users: identity. */
 export const SAME_PIECE_MM = 0.02;
 
+/** Degrees. A saw setting past its limit by less is at the limit: 10⁷ roundings of an angle, 10⁻⁵ of what a saw's scale shows. Users: saw limits. */
+export const SAW_SETTING_DEG = 1e-6;
+
 /** mm. Least corner radius a section may have: no tool makes less, and stations need 10³ of theirs. Users: sections. */
 export const LEAST_RADIUS_MM = 1e-3;
 

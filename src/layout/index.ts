@@ -20,6 +20,7 @@ export type {
   StairDesign,
   TurnDesign,
 } from "./design.js";
+export { designInShop } from "./design-in-shop.js";
 export type {
   DesignInput,
   EndInput,
@@ -44,6 +45,7 @@ export type {
 } from "./design-input.js";
 export { type Drop, type DropInput, dropToHold } from "./drop-to-hold.js";
 export type { FootDesign, HoleRectangle, Substrate } from "./foot-design.js";
+export { type DrilledHole, type Finished, holeFor, sleeveFor } from "./hole-for.js";
 export { type Layout, layOut } from "./lay-out.js";
 export { measuredLine, stepLine } from "./measured-line.js";
 export {
@@ -54,7 +56,9 @@ export {
   type StairSteps,
   type TapedNosing,
 } from "./nosing-line.js";
+export { PAPERS, type PaperSize } from "./paper.js";
 export { parseDesign } from "./parse-design.js";
+export { parseShop } from "./parse-shop.js";
 export { type PlumbLeg, plumbLeg } from "./plumb-leg.js";
 export type {
   BreakReport,
@@ -67,5 +71,20 @@ export type {
   TopRailReport,
 } from "./report-types.js";
 export { designJsonSchema, designSchema } from "./schema/design-schema.js";
+export { shopJsonSchema, shopSchema } from "./schema/shop-schema.js";
 export { railAboveTread, stopHeight } from "./set-out.js";
+export {
+  type Access,
+  DEFAULT_SHOP,
+  FINISH_MM,
+  type FinishKind,
+  type PassageTurn,
+  type PassageTurnInput,
+  type PostSeam,
+  type RailSeam,
+  type Remnant,
+  type Shop,
+  type ShopInput,
+} from "./shop.js";
 export { spacedStations } from "./spaced-stations.js";
+export { type TapeClass, tapeError } from "./tape.js";
