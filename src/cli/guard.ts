@@ -13,7 +13,6 @@ import {
   type BuiltGuard,
   buildGuard,
   type Design,
-  designInShop,
   type LayoutReport,
   parseShop,
   type Shop,
@@ -71,7 +70,7 @@ export async function loadGuard(
   const read = file === undefined ? undefined : parseShop(await readDesign(file, io, "shop"));
   if (read && !read.ok) return { diagnostics: read.diagnostics };
   const shop = read?.value;
-  const built = buildGuard(shop ? designInShop(document, shop) : document);
+  const built = buildGuard(document, shop);
   const diagnostics = [...(read?.diagnostics ?? []), ...built.diagnostics];
   const solids = new Map<string, Solid>();
   const masses = new Map<string, PieceMass>();

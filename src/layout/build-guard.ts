@@ -9,9 +9,11 @@ import type { Diagnostic } from "../kernel/diagnostic.js";
 import type { Member } from "../members/member.js";
 import type { LayoutAssembly } from "./assemblies.js";
 import type { Design } from "./design.js";
+import { designInShop } from "./design-in-shop.js";
 import { layOut } from "./lay-out.js";
 import { parseDesign } from "./parse-design.js";
 import type { LayoutReport } from "./report-types.js";
+import type { Shop } from "./shop.js";
 
 /** A guard as far as it could be built; `design` and `report` are absent when the document could not be read. */
 export interface BuiltGuard {
@@ -30,6 +32,7 @@ export interface BuiltGuard {
  * Builds a guard from a design document.
  *
  * @param document - parsed JSON of any shape; a `DesignInput` when it is well formed
+ * @param shop - from `parseShop`: its fit gap where the document has no `gap`, its slip fit and finish
  * @returns pieces and contacts, with every finding on the way. Never throws on JSON.
  * @example
  * ```ts
@@ -37,11 +40,11 @@ export interface BuiltGuard {
  * for (const piece of guard.pieces) solidOf(piece);
  * ```
  */
-export function buildGuard(document: unknown): BuiltGuard {
-  const read = parseDesign(document);
+export function buildGuard(document: unknown, shop?: Shop): BuiltGuard {
+  const read = parseDesign(shop === undefined ? document : designInShop(document, shop));
   if (!read.ok)
     return { members: [], pieces: [], contacts: [], assemblies: [], diagnostics: read.diagnostics };
-  const layout = layOut(read.value);
+  const layout = layOut(read.value, shop);
   const solved = solveJoints({ members: layout.members, joints: layout.joints, rules: layout.rules });
   return {
     design: read.value,

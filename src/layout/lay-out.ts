@@ -17,6 +17,7 @@ import { joined, type Place } from "./part.js";
 import { layoutReport } from "./report.js";
 import type { LayoutReport } from "./report-types.js";
 import { sectionExtent } from "./section-extent.js";
+import type { Shop } from "./shop.js";
 import { siteOf } from "./site.js";
 
 /** A guard laid out: what the joint solver takes, and what the shop reads. */
@@ -66,8 +67,9 @@ function membersOf(joint: Joint): readonly string[] {
 }
 
 /** The guards of a design: one, or a pair that are each other's mirror image across the middle of the stair. */
-function placesOf(design: Design): Place[] {
+function placesOf(design: Design, shop: Shop | undefined): Place[] {
   const one = (side: "left" | "right"): Place => ({
+    ...(shop && { shop }),
     design,
     site: siteOf(design),
     side,
@@ -78,7 +80,7 @@ function placesOf(design: Design): Place[] {
   const apart = (design.width ?? 0) - 2 * (design.inset ?? 0);
   return [
     { ...one("left"), prefix: "left-", suffix: "-L" },
-    { design, site: siteOf(design, true, -apart), side: "right", prefix: "right-", suffix: "-R" },
+    { ...one("right"), site: siteOf(design, true, -apart), prefix: "right-", suffix: "-R" },
   ];
 }
 
@@ -86,6 +88,7 @@ function placesOf(design: Design): Place[] {
  * Lays a guard out.
  *
  * @param design - from `parseDesign`
+ * @param shop - from `parseShop`: sleeves are held against its slip fit and finish; without one they only have to go in
  * @returns members, joints, rules, assemblies and report. Diagnostics: `unknown-post`, `post-hits-nosing`, `foot-hits-riser`,
  *   `foot-past-nosing`, `foot-past-edge`, `substrate-thin`, `hole-near-edge`, `guard-crosses-itself`, `guards-meet`, `post-past-leg`, `posts-overlap`, `rail-past-leg`, `rail-too-short`, `drop-too-short`,
  *   `rails-never-meet`, `corner-rails-miss`, `corner-level-too-short`, `post-past-rail`, `rail-below-foot`,
@@ -99,7 +102,7 @@ function placesOf(design: Design): Place[] {
  * if (read.ok) layOut(read.value).report.pitch;
  * ```
  */
-export function layOut(design: Design): Layout {
+export function layOut(design: Design, shop?: Shop): Layout {
   if (!design.legs.some((leg) => leg.along === "stair")) {
     throw new RakewrightError({
       code: "bad-design",
@@ -107,7 +110,7 @@ export function layOut(design: Design): Layout {
       hint: "Read documents with parseDesign.",
     });
   }
-  const places = placesOf(design);
+  const places = placesOf(design, shop);
   const all = places.map(guardLayout);
   const [left, right] = all;
   const width = left === undefined ? 0 : 2 * sectionExtent(left.rail.section).halfWidth;

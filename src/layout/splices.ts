@@ -8,6 +8,7 @@
  */
 import type { Joint } from "../joints/joint.js";
 import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
+import { STATION_MM } from "../kernel/tolerance.js";
 import type { Vec3 } from "../kernel/vec.js";
 import { type Member, member } from "../members/member.js";
 import type { Section, SectionShape } from "../members/section.js";
@@ -17,6 +18,7 @@ import type { PlacedPost } from "./place-posts.js";
 import type { PlacedSplice } from "./placed-splice.js";
 import { edgeZ, type RailPath, type RailRun } from "./rail-path.js";
 import { sayLength } from "./say-length.js";
+import type { Shop } from "./shop.js";
 
 /** Inner half sizes of a hollow section, or outer ones of a sleeve; undefined where the shape has no closed form here. */
 function halfSizes(shape: SectionShape, inner: boolean): readonly [number, number] | undefined {
@@ -50,6 +52,7 @@ function checkSplice(
   run: RailRun,
   rail: RailDesign,
   posts: readonly PlacedPost[],
+  shop: Shop | undefined,
 ): Diagnostic[] {
   const { reach, sleeve } = splice.design;
   const plan = reach / Math.hypot(1, run.slope);
@@ -57,6 +60,8 @@ function checkSplice(
   const stops = Object.values(run.x).map(([, to]) => to);
   const past = Math.max(Math.max(...starts) + plan - splice.x, splice.x + plan - Math.min(...stops));
   const clear = sleeveClearance(rail.section, sleeve);
+  // Half the diametral slip fit, and a coat on the rail's inside and on the sleeve.
+  const wanted = shop === undefined ? 0 : shop.slipFit / 2 + 2 * shop.finish.thickness;
   const near = posts
     .filter((post) => post.reach === run.reach)
     .map((post) => ({ post, by: post.extent.depth / 2 + plan - Math.abs(post.x - splice.x) }))
@@ -83,14 +88,14 @@ function checkSplice(
         by,
       ),
     ),
-    ...(clear !== undefined && clear <= 0
+    ...(clear !== undefined && (clear <= 0 || clear < wanted - STATION_MM)
       ? [
           finding(
             splice,
             "sleeve-too-wide",
-            `expected a sleeve (${sleeve.name}) that slides into the rail (${rail.section.name}), got ${sayLength(-clear)} too much on each side.`,
+            `expected a sleeve (${sleeve.name}) that slides into the rail (${rail.section.name}), with ${sayLength(wanted)} clear all round, got ${sayLength(clear)}.`,
             "Use a smaller sleeve, or a rail with a thinner wall.",
-            -clear,
+            wanted - clear,
           ),
         ]
       : []),
@@ -110,7 +115,7 @@ export function spliceParts(
   const diagnostics: Diagnostic[] = [];
   for (const run of path.runs) {
     for (const splice of run.splices) {
-      diagnostics.push(...checkSplice(splice, run, rail, posts));
+      diagnostics.push(...checkSplice(splice, run, rail, posts, place.shop));
       const plan = splice.design.reach / Math.hypot(1, run.slope);
       const point = (x: number): Vec3 => at(place, run.reach, x, edgeZ(run, "axis", x));
       const [lower, upper] = [idAt(run, splice.x - plan), idAt(run, splice.x + plan)];

@@ -4,7 +4,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { massOf, solidOf } from "../../src/joints/index.js";
-import { buildGuard, spacedStations } from "../../src/layout/index.js";
+import { buildGuard, DEFAULT_SHOP, spacedStations } from "../../src/layout/index.js";
 import { INCH, inches } from "./cases.js";
 import { example, type Loose, laidOut } from "./designs.js";
 
@@ -222,6 +222,20 @@ describe("splices", () => {
     const sleeve = guard.members.find((m) => m.id === "stair-top-2-sleeve")!;
     inches(Math.hypot(sleeve.to[0] - sleeve.from[0], sleeve.to[2] - sleeve.from[2]), 4);
     inches((sleeve.from[0] + sleeve.to[0]) / 2, -127.5 + 50);
+  });
+
+  it("keep to the shop's slip fit and finish: bore 1.610 in, bar 1.5 in, 0.055 in clear all round", () => {
+    const codes = (slipFit: number, thickness: number) =>
+      buildGuard(spliced, {
+        ...DEFAULT_SHOP,
+        fitGap: 0,
+        slipFit,
+        finish: { kind: "zinc", thickness },
+      }).diagnostics.map((d) => d.code);
+    expect(codes(0.108 * INCH, 0)).toEqual([]);
+    expect(codes(0.112 * INCH, 0)).toEqual(["sleeve-too-wide", "sleeve-too-wide"]);
+    expect(codes(0.06 * INCH, 0.012 * INCH)).toEqual([]);
+    expect(codes(0.06 * INCH, 0.013 * INCH)).toEqual(["sleeve-too-wide", "sleeve-too-wide"]);
   });
 
   it("part the guard into assemblies; a bay over a splice is loose", () => {
