@@ -235,6 +235,7 @@ describe("a bore beside others", () => {
         });
         expect(boreWalls(section.region, own, walled)).toEqual(boreWalls(section.region, own));
       }),
+      { numRuns: 1000 },
     );
   });
 });
