@@ -9,7 +9,7 @@
  * @packageDocumentation
  */
 import { type Curve, derivatives } from "./curve/curve.js";
-import { type GaussRule, gaussRule } from "./gauss.js";
+import { GAUSS_3, GAUSS_12, type GaussRule } from "./gauss.js";
 import type { Edge, Face, Solid } from "./solid.js";
 import { INTEGRAL_FLOOR, INTEGRAL_RELATIVE, ROUNDING_SHARE } from "./tolerance.js";
 import { cross, distance, dot, length, sub, type Vec3 } from "./vec.js";
@@ -35,8 +35,8 @@ export interface MassProperties {
 
 /** volume, area, x, y, z, xx, yy, zz, xy, yz, zx */
 const N = 11;
-const RULE = gaussRule(12);
-const INNER = gaussRule(3);
+const RULE = GAUSS_12;
+const INNER = GAUSS_3;
 
 /** Exact mass properties of a closed solid. */
 export function massProperties(solid: Solid): MassProperties {

@@ -74,7 +74,7 @@ export const CHORD_MM = 0.05;
 /** mm. What is nearer than this is the same place to a double: a hundred roundings at 10⁴ mm. Users: profile, outline, extents, kinks, end cut. */
 export const ROUNDING_MM = 1e-9;
 
-/** Dimensionless: a share, a cosine or a parameter that differs by less does not differ. Ten thousand roundings of one. Users: profile, sampling, bores, conics, crossings, end cut. */
+/** Dimensionless: a share, a cosine or a parameter that differs by less does not differ. Ten thousand roundings of one. Users: profile, sampling, bores, conics, crossings, end cut, STEP splines. */
 export const ROUNDING_SHARE = 1e-12;
 
 /**
