@@ -247,7 +247,7 @@ function withoutNothings(end: CompiledEnd, segments: readonly Segment[], all: re
   let [shortest, least, around] = [[] as number[], MOMENT_MM as number, -1];
   for (let from = 0; from < all.length; from++) {
     const [own, before] = [sheetOf(from), sheetOf(from - 1)];
-    if (own === before || own < 0 || before < 0) continue;
+    if (own === before || own < 0 || before < 0 || isOneHeader(end, own, before)) continue;
     const run: number[] = [];
     while (run.length < all.length && sheetOf(from + run.length) === own)
       run.push((from + run.length) % all.length);
@@ -259,6 +259,11 @@ function withoutNothings(end: CompiledEnd, segments: readonly Segment[], all: re
   if (around < 0) return [...all];
   const without = all.map((s, k) => (shortest.includes(k) ? { ...s, sheet: around } : s));
   return withoutNothings(end, segments, without);
+}
+
+/** True for two sheets of one header: what parts them is a break, known in closed form, and its ridge is a line that is there. */
+function isOneHeader({ hits }: CompiledEnd, a: number, b: number): boolean {
+  return hits.some(({ sheets }) => sheets.includes(a) && sheets.includes(b));
 }
 
 function isNothing(end: CompiledEnd, segments: readonly Segment[], i: Stretch, around: number): boolean {
