@@ -185,7 +185,7 @@ function clip(p: PlanePoints, start: readonly number[], out: number[]): boolean 
     for (let k = 0, i = at; k < left; k++, i = next[i] as number) if (quality[i] === BLOCKED) judge(i);
   }
   const [b, a] = [prev[at] as number, next[at] as number];
-  if (shape(p, vertex(b), vertex(at), vertex(a)) <= 0) return false;
+  if (shape(p, vertex(b), vertex(at), vertex(a)) <= FLAT_TRIANGLE) return false;
   out.push(vertex(b), vertex(at), vertex(a));
   return true;
 }
