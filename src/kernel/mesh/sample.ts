@@ -14,6 +14,7 @@ import { weldedVertices } from "../welded-vertices.js";
 import type { EdgeSamples, SideTurns } from "./edge-samples.js";
 import { finsOf } from "./fins.js";
 import { gridOf, nearRuling } from "./grid.js";
+import { needleFeet } from "./needles.js";
 import { type Crossings, crossRulings, trackOn } from "./ruling-crossings.js";
 import { type SideTrack, turnAt, walk } from "./walk.js";
 
@@ -21,8 +22,6 @@ export type { EdgeSamples } from "./edge-samples.js";
 
 /** Edges shorter than so many `nearRuling` are one point of the mesh: two of their ends on one ruling could not be told apart. */
 const WELD = 4;
-/** Steps in which points may come nearer to each other where that keeps a needle apart. */
-const NEARER = 8;
 
 /**
  * Samples all edges of a solid.
@@ -36,13 +35,8 @@ export function sampleEdges(
 ): EdgeSamples {
   const steps = solid.faces.map((face) => gridOf(face.surface, chord));
   const beside = facesBeside(solid);
-  let within = nearRuling(chord);
-  let same = weldedVertices(solid, WELD * within);
-  // A needle whose foot is welded would be two lines on top of each other, and its faces nothing.
-  while (hasTwinLines(solid, same)) {
-    within /= NEARER;
-    same = weldedVertices(solid, WELD * within);
-  }
+  const within = nearRuling(chord);
+  const same = weldedVertices(solid, WELD * within);
   const wanted: Wanted = { chord, within, finer };
   const once = sampleAll(solid, steps, beside, same, wanted, NONE, NONE);
   const { arches, fallen } = finsOf(solid, once, beside);
@@ -66,21 +60,6 @@ function facesBeside(solid: Solid): number[] {
     }
   }
   return out;
-}
-
-/** True when welding has made two straight edges one, which they were not. */
-function hasTwinLines({ edges }: Solid, same: readonly number[]): boolean {
-  if (same.every((v, k) => v === k)) return false;
-  const seen = new Map<number, number>();
-  for (const { curve, from, to } of edges) {
-    const [a, b] = [same[from] as number, same[to] as number];
-    if (curve.kind !== "line" || a === b) continue;
-    const key = Math.min(a, b) * same.length + Math.max(a, b);
-    const own = Math.min(from, to) * same.length + Math.max(from, to);
-    if (seen.has(key) && seen.get(key) !== own) return true;
-    seen.set(key, own);
-  }
-  return false;
 }
 
 /** Fewest inner points with which the two sides of a lens are told apart. */
@@ -158,7 +137,15 @@ function sampleAll(
     walk(edge, solid, lists, tracks, within, room, { positions, sides });
   }
   first.push(positions.length / 3);
-  return { positions, first, same, steps, near: within, turns: sides };
+  return {
+    positions,
+    first,
+    same,
+    feet: needleFeet(solid, same, WELD * within),
+    steps,
+    near: within,
+    turns: sides,
+  };
 }
 
 /** How finely edges are sampled: see `sampleEdges` and `nearRuling`. */
