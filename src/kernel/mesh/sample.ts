@@ -14,7 +14,7 @@ import { weldedVertices } from "../welded-vertices.js";
 import type { EdgeSamples, SideTurns } from "./edge-samples.js";
 import { finsOf } from "./fins.js";
 import { gridOf, nearRuling } from "./grid.js";
-import { needleFeet } from "./needles.js";
+import { needlesOf } from "./needles.js";
 import { type Crossings, crossRulings, trackOn } from "./ruling-crossings.js";
 import { type SideTrack, turnAt, walk } from "./walk.js";
 
@@ -22,6 +22,8 @@ export type { EdgeSamples } from "./edge-samples.js";
 
 /** Edges shorter than so many `nearRuling` are one point of the mesh: two of their ends on one ruling could not be told apart. */
 const WELD = 4;
+/** Steps in which points may come nearer to each other where that keeps a needle apart. */
+const NEARER = 8;
 
 /**
  * Samples all edges of a solid.
@@ -35,9 +37,17 @@ export function sampleEdges(
 ): EdgeSamples {
   const steps = solid.faces.map((face) => gridOf(face.surface, chord));
   const beside = facesBeside(solid);
-  const within = nearRuling(chord);
-  const same = weldedVertices(solid, WELD * within);
-  const wanted: Wanted = { chord, within, finer };
+  const thin = WELD * nearRuling(chord);
+  let within = nearRuling(chord);
+  let same = weldedVertices(solid, thin);
+  let needles = needlesOf(solid, same, beside, thin);
+  while (needles.lost) {
+    within /= NEARER;
+    same = weldedVertices(solid, WELD * within);
+    needles = needlesOf(solid, same, beside, thin);
+  }
+  const feet = needles.cut > 0 ? needles.feet : null;
+  const wanted: Wanted = { chord, within, finer, feet };
   const once = sampleAll(solid, steps, beside, same, wanted, NONE, NONE);
   const { arches, fallen } = finsOf(solid, once, beside);
   const lenses = coarseTwins(solid, once.first, arches);
@@ -96,7 +106,7 @@ function sampleAll(
   steps: readonly number[],
   beside: readonly number[],
   same: readonly number[],
-  { chord, within, finer }: Wanted,
+  { chord, within, finer, feet }: Wanted,
   quartered: ReadonlySet<number>,
   bare: ReadonlySet<number>,
 ): EdgeSamples {
@@ -141,7 +151,7 @@ function sampleAll(
     positions,
     first,
     same,
-    feet: needleFeet(solid, same, WELD * within),
+    feet,
     steps,
     near: within,
     turns: sides,
@@ -153,6 +163,7 @@ interface Wanted {
   readonly chord: number;
   readonly within: number;
   readonly finer: ReadonlyMap<number, number>;
+  readonly feet: EdgeSamples["feet"];
 }
 
 interface EndsAndPoints extends SideTurns {
