@@ -74,7 +74,7 @@ export function layOnPlane(flat: FlatFace, face: Face, loop: readonly EdgeUse[],
     const start = same[forward ? from : to] as number;
     if (start === same[forward ? to : from]) continue;
     add(start);
-    for (const foot of feetAlong(feet, e, forward)) add(same[foot] as number);
+    for (const foot of feetAlong(feet, e, forward)) add(same[foot] ?? foot);
     const a = first[e] as number;
     const b = first[e + 1] as number;
     if (forward) for (let i = a; i < b; i++) add(i);
@@ -161,7 +161,7 @@ export function unroll(
     if (vertex === same[to]) continue;
     if (edge.curve.kind === "line") {
       add(vertex, last ?? 0);
-      for (const foot of feetAlong(feet, e, forward)) add(same[foot] as number, last ?? 0);
+      for (const foot of feetAlong(feet, e, forward)) add(same[foot] ?? foot, last ?? 0);
       continue;
     }
     const { atEnds, atPoints } = sides[i] as SideTurns;
