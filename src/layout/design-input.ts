@@ -6,8 +6,10 @@
  * @packageDocumentation
  */
 
-/** A number in the document's unit, or tape language. */
-export type LengthInput = number | string;
+import type { FlangeInput, HolesInput, LengthInput } from "./basic-input.js";
+import type { HandrailInput, ToeBoardInput } from "./handrail-input.js";
+
+export type { FlangeInput, HolesInput, LengthInput } from "./basic-input.js";
 
 /** What any post may have of its own. */
 interface OwnPostInput {
@@ -56,14 +58,6 @@ export interface StairPostsInput extends LevelPostsInput {
   readonly behindNosing?: LengthInput | undefined;
 }
 
-/** Four round holes at the corners of a rectangle about the plate's centre. */
-export interface HolesInput {
-  readonly diameter: LengthInput;
-  /** Centre to centre. */
-  readonly along: LengthInput;
-  readonly across: LengthInput;
-}
-
 /** What a post is fixed to, in the words of whoever looked. */
 export interface SubstrateInput {
   readonly name: string;
@@ -99,14 +93,6 @@ export type FootInput =
       readonly packer?: LengthInput | undefined;
       readonly substrate?: SubstrateInput | undefined;
     };
-
-/** Size of a plate that ends a rail. */
-export interface FlangeInput {
-  readonly width?: LengthInput | undefined;
-  readonly height?: LengthInput | undefined;
-  readonly cornerRadius?: LengthInput | undefined;
-  readonly holes?: HolesInput | undefined;
-}
 
 /** How an end of the guard is finished. */
 export type EndInput =
@@ -236,6 +222,8 @@ export interface DesignInput {
   readonly endPosts?: { readonly section: string; readonly marks: readonly string[] } | undefined;
   /** What every post stands on that says nothing else. */
   readonly foot?: FootInput | undefined;
+  readonly handrails?: readonly HandrailInput[] | undefined;
+  readonly toeBoard?: ToeBoardInput | undefined;
   /** In walking order upward: a floor (if any), then flights and landings. */
   readonly legs: readonly LegInput[];
 }

@@ -8,6 +8,7 @@ import { checkPosts } from "./check-posts.js";
 import { checkCorners } from "./corners.js";
 import type { RailDesign } from "./design.js";
 import { footPlates } from "./foot-plates.js";
+import { handrails } from "./handrails.js";
 import { lowerRails } from "./lower-rails.js";
 import { joined, type Part, type Place } from "./part.js";
 import { pathEnds } from "./path-ends.js";
@@ -16,6 +17,7 @@ import { postMembers } from "./post-members.js";
 import { railEnds } from "./rail-ends.js";
 import { type RailPath, railPath } from "./rail-path.js";
 import { type RunLine, railRuns } from "./rail-runs.js";
+import type { HandrailReport } from "./report-types.js";
 import { sectionExtent } from "./section-extent.js";
 import { topRails } from "./top-rails.js";
 
@@ -28,6 +30,7 @@ export interface GuardLayout {
   readonly over?: { readonly rail: RailDesign; readonly path: RailPath };
   /** Those that were built. */
   readonly posts: readonly PlacedPost[];
+  readonly handrails: readonly HandrailReport[];
 }
 
 /** The same lines, lower by what lies on them, square to each run. */
@@ -66,6 +69,7 @@ export function guardLayout(place: Place): GuardLayout {
   const built = placed.posts.filter((post) => ids.has(post.id));
   const lower = lowerRails(place, built, path);
   const feet = footPlates(place, built);
+  const hand = handrails(place, built);
   const checks: Diagnostic[] = [
     ...placed.diagnostics,
     ...checkPosts(site, placed.posts, design.inset),
@@ -80,6 +84,7 @@ export function guardLayout(place: Place): GuardLayout {
     posts,
     feet,
     { ...finish, joints: [] },
+    hand.part,
   ]);
   return {
     part,
@@ -87,5 +92,6 @@ export function guardLayout(place: Place): GuardLayout {
     path,
     ...(cap && capPath ? { over: { rail: cap, path: capPath } } : {}),
     posts: built,
+    handrails: hand.reports,
   };
 }

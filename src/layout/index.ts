@@ -21,11 +21,16 @@ export type {
   TreadPostInput,
 } from "./design-input.js";
 export { type Drop, type DropInput, dropToHold } from "./drop-to-hold.js";
+export type { BracketDesign, HandrailDesign, HandrailEnd, ToeBoardDesign } from "./handrail-design.js";
+export type { BracketsInput, HandrailEndInput, HandrailInput, ToeBoardInput } from "./handrail-input.js";
 export { type Layout, layOut } from "./lay-out.js";
 export { type CountedStair, type Nosing, type NosingLine, nosingLine } from "./nosing-line.js";
 export { parseDesign } from "./parse-design.js";
 export type {
+  BracketReport,
   BreakReport,
+  ExtensionReport,
+  HandrailReport,
   LayoutReport,
   NosingReport,
   PostReport,

@@ -13,9 +13,11 @@ import type { Design } from "./design.js";
 import type { DesignInput } from "./design-input.js";
 import { type Reader, readerOf } from "./reader.js";
 import { optional, resolveFoot } from "./resolve-foot.js";
+import { resolveHandrails } from "./resolve-handrails.js";
 import { resolveLegs } from "./resolve-legs.js";
 import { resolveRails } from "./resolve-rails.js";
 import { resolveSteps } from "./resolve-stair.js";
+import { resolveToeBoard } from "./resolve-toe-board.js";
 import { designSchema } from "./schema/design-schema.js";
 import { issueDiagnostics } from "./schema/issue-diagnostic.js";
 import { got } from "./schema/path-text.js";
@@ -52,6 +54,7 @@ function resolve(document: DesignInput): Result<Design> {
   const stair = resolveSteps(document.stair, ["stair"], read);
   const rails = resolveRails(document, read);
   const post = read.section(document.posts.section, ["posts", "section"]);
+  const legs = resolveLegs(document, stair, rails, read);
   const heavy = document.endPosts && read.section(document.endPosts.section, ["endPosts", "section"]);
   const rest = {
     version: 1,
@@ -66,7 +69,9 @@ function resolve(document: DesignInput): Result<Design> {
     ...(document.endPosts && heavy ? { endPosts: { section: heavy, marks: document.endPosts.marks } } : {}),
     foot: resolveFoot(document.foot ?? {}, ["foot"], read),
     splices: [],
-    legs: resolveLegs(document, stair, rails, read),
+    handrails: resolveHandrails(document, legs, read),
+    ...resolveToeBoard(document, legs, read),
+    legs,
   } as const;
   if (!isMaterialName(rest.material)) {
     const names = Object.keys(MATERIALS).join(", ");
@@ -87,7 +92,7 @@ function resolve(document: DesignInput): Result<Design> {
  *
  * @param json - parsed JSON of any shape
  * @returns the design, or diagnostics: `wrong-type`, `missing`, `unknown-key`, `bad-value`, `out-of-range`, `bad-name`,
- *   `bad-length`, `bad-section`, `unknown-section`, `unknown-rail`, `duplicate-id`, `top-rail-count`, `leg-order`, `no-such-tread`, `unknown-material`
+ *   `bad-length`, `bad-section`, `unknown-section`, `unknown-rail`, `unknown-leg`, `duplicate-id`, `top-rail-count`, `leg-order`, `no-such-tread`, `unknown-material`
  * @example
  * ```ts
  * const read = parseDesign(JSON.parse(text));

@@ -15,6 +15,8 @@ $schema version job unit side material gap stair sections rails posts endPosts f
 overhang width inset nosings run height id role section marks type thickness along across cornerRadius holes diameter
 substrate name leastThickness leastEdge below plate centre packer top undersides length slope start end endPlate cap to
 down break turn angle corner past before above onTreads behindNosing at spacing from greatest spaces tread leg sleeve reach
+handrails toeBoard inward bottom brackets graspable perimeterFrom perimeterTo source extend return distance towards drop wall gap
+face ends flange
 `
   .trim()
   .split(/\s+/);
