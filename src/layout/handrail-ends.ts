@@ -70,7 +70,7 @@ export function postFindings(
   if (by <= STATION_MM) return [];
   return [
     diagnostic({
-      code: "handrail-wider-than-post",
+      code: "handrail-wide-for-post",
       path: end.path,
       members: [post.id],
       message: `Handrail ${end.design.id}: expected post ${post.mark} no narrower than the rail that is turned into it, got ${sayLength(by)} less on each side.`,

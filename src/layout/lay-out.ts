@@ -85,7 +85,7 @@ function placesOf(design: Design): Place[] {
  *   `foot-past-nosing`, `foot-past-edge`, `post-past-leg`, `posts-overlap`, `rail-past-leg`, `rail-too-short`, `drop-too-short`,
  *   `rails-never-meet`, `corner-rails-miss`, `corner-level-too-short`, `post-past-rail`, `rail-below-foot`,
  *   `post-wider-than-rail`, `bay-without-line`, `rail-below-post-foot`, `rails-overlap`, `handrail-too-short`,
- *   `handrail-corner-misses`, `handrail-in-posts`, `handrail-no-post`, `handrail-wider-than-post`, `handrail-grasp`,
+ *   `handrail-corner-misses`, `handrail-in-posts`, `handrail-no-post`, `handrail-wide-for-post`, `handrail-grasp`,
  *   `bracket-without-post`, `bracket-too-short`, `bad-plate`, `bad-section`,
  *   `duplicate-id`. What cannot be built is left out, the rest is still laid out.
  * @throws RakewrightError `bad-stair` or `bad-design` for a design that `parseDesign` would not return
