@@ -19,6 +19,7 @@ import { type RailPath, railPath } from "./rail-path.js";
 import { type RunLine, railRuns } from "./rail-runs.js";
 import type { HandrailReport } from "./report-types.js";
 import { sectionExtent } from "./section-extent.js";
+import { toeBoards } from "./toe-board.js";
 import { topRails } from "./top-rails.js";
 
 /** One guard: its part of the model, and what the report is made from. */
@@ -85,6 +86,7 @@ export function guardLayout(place: Place): GuardLayout {
     feet,
     { ...finish, joints: [] },
     hand.part,
+    toeBoards(place, built),
   ]);
   return {
     part,

@@ -23,10 +23,12 @@ import {
 import { handrailLines } from "./handrail-lines.js";
 import { handrailPath } from "./handrail-path.js";
 import { handrailReport } from "./handrail-report.js";
-import { alongOf, at, joined, type Part, type Place } from "./part.js";
+import { alongOf, joined, type Part, type Place } from "./part.js";
+import { pathLinks } from "./path-links.js";
 import type { PlacedPost } from "./place-posts.js";
 import { linkId, type PlacedHandrail } from "./placed-handrail.js";
-import { edgeZ, type RailRun } from "./rail-path.js";
+import { halfAcross } from "./post-across.js";
+import type { RailRun } from "./rail-path.js";
 import type { HandrailReport } from "./report-types.js";
 import { sayLength } from "./say-length.js";
 import { sectionExtent } from "./section-extent.js";
@@ -35,40 +37,6 @@ import { sectionExtent } from "./section-extent.js";
 export interface Handrails {
   readonly part: Part;
   readonly reports: readonly HandrailReport[];
-}
-
-function axisPoint(rail: PlacedHandrail, run: RailRun, x: number): Vec3 {
-  return at(rail.place, run.reach, x, edgeZ(run, "axis", x), rail.design.inward);
-}
-
-/** Where run i starts: one point for it and the run before, unless they miss each other at a corner. */
-function nodeOf(rail: PlacedHandrail, i: number): Vec3 {
-  const { runs, breaks, corners } = rail.line;
-  const run = runs[i] as RailRun;
-  const found = breaks.find((own) => own.runs[1] === i);
-  if (found !== undefined) {
-    const [lower, upper] = found.runs.map((k) => runs[k] as RailRun) as [RailRun, RailRun];
-    return axisPoint(rail, lower.slope === 0 ? lower : upper, found.x.axis);
-  }
-  const corner = corners.find((own) => own.runs[1] === i && Math.abs(own.step) <= CORNER_STEP_MM);
-  const lower = corner && runs[corner.runs[0]];
-  return lower === undefined ? axisPoint(rail, run, run.x.axis[0]) : axisPoint(rail, lower, lower.x.axis[1]);
-}
-
-/** The links of the runs; the first and last are cut plumb where nothing is mitred to them. */
-function runLinks(rail: PlacedHandrail): Link[] {
-  const { place, line, path } = rail;
-  const missed = new Set(
-    line.corners.filter((own) => Math.abs(own.step) > CORNER_STEP_MM).map((own) => own.runs[1]),
-  );
-  return line.runs.map((run, i): Link => {
-    const along = alongOf(place, run.reach);
-    const secant = Math.hypot(1, run.slope);
-    const way: Vec3 = [along[0] / secant, along[1] / secant, run.slope / secant];
-    const ends = missed.has(i + 1) || i + 1 === line.runs.length;
-    const to = ends ? axisPoint(rail, run, run.x.axis[1]) : nodeOf(rail, i + 1);
-    return { id: linkId(rail, run), from: nodeOf(rail, i), to, way, path, mitred: i > 0 && !missed.has(i) };
-  });
 }
 
 function missedCorners(rail: PlacedHandrail): Diagnostic[] {
@@ -95,8 +63,9 @@ function inPosts(rail: PlacedHandrail, posts: readonly PlacedPost[]): Diagnostic
     const [from, to] = [runs[0]?.x.axis[0] ?? Number.NaN, runs.at(-1)?.x.axis[1] ?? Number.NaN];
     return x + depth / 2 > from && x - depth / 2 < to;
   });
-  const least = Math.max(0, ...beside.map((post) => post.extent.halfWidth)) + extent.halfWidth;
-  const hit = beside.filter((post) => design.inward < post.extent.halfWidth + extent.halfWidth - STATION_MM);
+  const half = (post: PlacedPost) => halfAcross(rail.place.site, post);
+  const least = Math.max(0, ...beside.map(half)) + extent.halfWidth;
+  const hit = beside.filter((post) => design.inward < half(post) + extent.halfWidth - STATION_MM);
   if (hit.length === 0) return [];
   return [
     diagnostic({
@@ -167,7 +136,7 @@ function handrailPart(
 ): { readonly part: Part; readonly report: HandrailReport; readonly after: Numbers } {
   const { rail, into } = placed(place, index, posts);
   const { design, extent, path, ends } = rail;
-  const links = runLinks(rail);
+  const links = pathLinks({ ...rail, inward: design.inward, idOf: (run) => linkId(rail, run) });
   const diagnostics: Diagnostic[] = [...missedCorners(rail), ...inPosts(rail, posts)];
   const joints: Joint[] = [];
   const made: (HandrailReturnPart | undefined)[] = [];

@@ -86,7 +86,8 @@ function placesOf(design: Design): Place[] {
  *   `rails-never-meet`, `corner-rails-miss`, `corner-level-too-short`, `post-past-rail`, `rail-below-foot`,
  *   `post-wider-than-rail`, `bay-without-line`, `rail-below-post-foot`, `rails-overlap`, `handrail-too-short`,
  *   `handrail-corner-misses`, `handrail-in-posts`, `handrail-no-post`, `handrail-wide-for-post`, `handrail-grasp`,
- *   `bracket-without-post`, `bracket-too-short`, `bad-plate`, `bad-section`,
+ *   `bracket-without-post`, `bracket-too-short`, `toe-board-too-short`, `toe-board-without-bay`,
+ *   `toe-board-in-foot`, `toe-board-hits-rail`, `bad-plate`, `bad-section`,
  *   `duplicate-id`. What cannot be built is left out, the rest is still laid out.
  * @throws RakewrightError `bad-stair` or `bad-design` for a design that `parseDesign` would not return
  * @example
