@@ -27,18 +27,18 @@ function extensionOf(rail: PlacedHandrail, side: 0 | 1): HandrailReport["bottom"
   const { site } = rail.place;
   const { runs } = rail.line;
   const flight = site.legs[rail.design.legs[side]]?.flight;
-  const way = side === 1 ? 1 : -1;
+  const past = (to: number, from: number) => (side === 1 ? to - from : from - to);
   const x = rail.ends[side];
   const run = runs.at(side === 0 ? 0 : -1) as RailRun;
   const nosing = (side === 0 ? flight?.nosings[0] : flight?.nosings.at(-1))?.x;
   if (nosing === undefined) return { x, sloped: 0, level: 0, alongRake: 0 };
-  const end = run.slope === 0 ? run.x.top[1 - side] : x;
-  const sloped = way * ((end as number) - nosing);
+  const end = run.slope === 0 ? run.x.top[side === 1 ? 0 : 1] : x;
+  const sloped = past(end, nosing);
   const rake = runs.find((own) => own.slope !== 0 && own.reach === run.reach);
   return {
     x,
     sloped,
-    level: way * (x - (end as number)),
+    level: past(x, end),
     alongRake: sloped * Math.hypot(1, rake?.slope ?? 0),
   };
 }
