@@ -141,8 +141,8 @@ export interface TurnInput {
 interface AnyLegInput {
   /** Default: `stair`, `landing`, `floor`; later ones of a kind `stair-2`… */
   readonly id?: string | undefined;
-  /** Plumb to the top of the top rail: above the nosing line, the landing or the floor. */
-  readonly top: LengthInput;
+  /** Plumb to the top of the top rail: above the nosing line, the landing or the floor; needed where there is one. */
+  readonly top?: LengthInput | undefined;
   /** Plumb to the underside of each lower rail, by rail id; a rail that is not named is not on this leg. */
   readonly undersides?: Readonly<Record<string, LengthInput>> | undefined;
   readonly break?: LegBreakInput | undefined;
@@ -215,9 +215,10 @@ export interface DesignInput {
   };
   /** Name → size in the trade's words, e.g. `round 1.900 x 0.145`. */
   readonly sections: Readonly<Record<string, string>>;
-  /** Exactly one has the role `top`. */
+  /** Exactly one has the role `top`; none at all where handrails stand alone. */
   readonly rails: readonly RailInput[];
-  readonly posts: { readonly section: string };
+  /** Needed where there is a top rail. */
+  readonly posts?: { readonly section: string } | undefined;
   /** Heavier posts, by mark. */
   readonly endPosts?: { readonly section: string; readonly marks: readonly string[] } | undefined;
   /** What every post stands on that says nothing else. */

@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import { type Diagnostic, RakewrightError } from "../kernel/diagnostic.js";
+import type { Section } from "../members/section.js";
 import { checkPosts } from "./check-posts.js";
 import { checkCorners } from "./corners.js";
 import type { RailDesign } from "./design.js";
@@ -50,9 +51,24 @@ function topRail(place: Place): RailDesign {
   });
 }
 
+/** A stair side with handrails and no guard. */
+function handrailsOnly(place: Place, section: Section): GuardLayout {
+  const hand = handrails(place, []);
+  const checks: Part = { members: [], joints: [], diagnostics: placePosts(place).diagnostics };
+  return {
+    part: joined([checks, hand.part, toeBoards(place, [])]),
+    rail: { id: "top", role: "top", section },
+    path: { runs: [], breaks: [], corners: [] },
+    posts: [],
+    handrails: hand.reports,
+  };
+}
+
 /** Lays a guard out at its place. */
 export function guardLayout(place: Place): GuardLayout {
   const { design, site } = place;
+  const [alone] = design.rails.length === 0 ? design.handrails : [];
+  if (alone !== undefined) return handrailsOnly(place, alone.section);
   const rail = topRail(place);
   const cap = design.rails.find((own) => own.role === "cap");
   const placed = placePosts(place);

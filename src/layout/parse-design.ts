@@ -15,7 +15,7 @@ import { type Reader, readerOf } from "./reader.js";
 import { optional, resolveFoot } from "./resolve-foot.js";
 import { resolveHandrails } from "./resolve-handrails.js";
 import { resolveLegs } from "./resolve-legs.js";
-import { resolveRails } from "./resolve-rails.js";
+import { handrailsAlone, resolveRails } from "./resolve-rails.js";
 import { resolveSteps } from "./resolve-stair.js";
 import { resolveToeBoard } from "./resolve-toe-board.js";
 import { designSchema } from "./schema/design-schema.js";
@@ -53,7 +53,10 @@ function resolve(document: DesignInput): Result<Design> {
   const read = readerOf(document, document.unit, document.sections);
   const stair = resolveSteps(document.stair, ["stair"], read);
   const rails = resolveRails(document, read);
-  const post = read.section(document.posts.section, ["posts", "section"]);
+  const post = document.posts && read.section(document.posts.section, ["posts", "section"]);
+  if (document.posts === undefined && !handrailsAlone(document)) {
+    read.report("missing", ["posts"], "expected the posts' section, got nothing.", "Add `posts`.");
+  }
   const legs = resolveLegs(document, stair, rails, read);
   const heavy = document.endPosts && read.section(document.endPosts.section, ["endPosts", "section"]);
   const rest = {
@@ -83,8 +86,10 @@ function resolve(document: DesignInput): Result<Design> {
     );
   }
   const { diagnostics } = read;
-  if (post === undefined || hasErrors(diagnostics)) return { ok: false, diagnostics };
-  return { ok: true, value: { ...rest, posts: { section: post } }, diagnostics };
+  // Handrails alone have no post; what a post would be made of is then never asked.
+  const section = post ?? rest.handrails[0]?.section;
+  if (section === undefined || hasErrors(diagnostics)) return { ok: false, diagnostics };
+  return { ok: true, value: { ...rest, posts: { section } }, diagnostics };
 }
 
 /**

@@ -51,8 +51,10 @@ export const designSchema: z.ZodType<DesignInput, DesignInput> = z
     gap: lengthSchema.optional().meta({ description: `Root gap of every cope. Default ${DEFAULTS.gap}.` }),
     stair: stairSchema,
     sections: sectionsSchema,
-    rails: z.array(railSchema).min(1).max(LIMITS.rails),
-    posts: postsSchema,
+    rails: z.array(railSchema).max(LIMITS.rails).meta({
+      description: "One `top`, and what goes with it. Empty where `handrails` stand alone along a wall.",
+    }),
+    posts: postsSchema.optional(),
     endPosts: endPostsSchema.optional(),
     foot: footSchema.optional(),
     handrails: z.array(handrailSchema).max(LIMITS.handrails).optional(),
