@@ -76,7 +76,7 @@ function handrailText(h: HandrailReport, say: Say): string {
       ? "no brackets"
       : `brackets at ${h.brackets.map(({ x }) => say(x)).join(", ")}, ${say(Math.min(...h.brackets.map(({ clear }) => clear)))} clear under it`;
   return (
-    `${h.id} (${h.section}), centre ${say(h.inward)} in from the guard's middle; top ${say(h.height)} up, ${over};` +
+    `${h.id} (${h.section}), centre ${say(h.inward)} inward of the guard's middle; top ${say(h.height)} up, ${over};` +
     ` past the lowest nosing ${past(h.bottom)}; past the top nosing ${past(h.top)};` +
     ` ${brackets}; perimeter ${say(h.perimeter)}, greatest size ${say(h.greatest)}`
   );
