@@ -86,7 +86,9 @@ export function guardLayout(place: Place): GuardLayout {
   const built = placed.posts.filter((post) => ids.has(post.id));
   const lower = lowerRails(place, built, path);
   const feet = footPlates(place, built);
-  const hand = handrails(place, built);
+  const topOf = new Map(posts.members.map((own) => [own.id, own.to[2]]));
+  const standing = built.map((post) => ({ ...post, topZ: topOf.get(post.id) ?? post.footZ }));
+  const hand = handrails(place, standing);
   const checks: Diagnostic[] = [
     ...placed.diagnostics,
     ...checkPosts(site, placed.posts, design.inset),

@@ -16,6 +16,7 @@ import { alongOf, at, inwardOf, type Part, type Place } from "./part.js";
 import type { PlacedPost } from "./place-posts.js";
 import { holesOf, plateOr } from "./plate-or.js";
 import { edgeZ, type RailRun } from "./rail-path.js";
+import type { RunLine } from "./rail-runs.js";
 import { sayLength } from "./say-length.js";
 import type { SectionExtent } from "./section-extent.js";
 import type { LegGround, Site } from "./site.js";
@@ -42,16 +43,25 @@ export interface HandrailReturnPart extends Part {
   readonly link: Link;
 }
 
-/** The post a handrail is turned into: the next one at or past the end, in its reach. */
+/** A post with the height at which its tube ends. */
+export type StandingPost = PlacedPost & { readonly topZ: number };
+
+/** The post a handrail is turned into: the next one at or past the end in its reach that stands at the rail's height. */
 export function postAt(
-  posts: readonly PlacedPost[],
-  reach: number,
+  posts: readonly StandingPost[],
+  line: RunLine,
+  extent: SectionExtent,
   x: number,
   side: 0 | 1,
 ): PlacedPost | undefined {
   const way = side === 1 ? 1 : -1;
+  const depth = extent.depth * Math.hypot(1, line.slope);
   return posts
-    .filter((post) => post.reach === reach && way * (post.x - x) >= -STATION_MM)
+    .filter((post) => {
+      const top = line.z0 + line.slope * post.x;
+      const beside = post.footZ <= top - depth && top <= post.topZ;
+      return beside && post.reach === line.reach && way * (post.x - x) >= -STATION_MM;
+    })
     .sort((a, b) => way * (a.x - b.x))[0];
 }
 
@@ -62,7 +72,7 @@ export function postFindings(
   extent: SectionExtent,
 ): Diagnostic[] {
   if (post === undefined) {
-    const message = `Handrail ${end.design.id}: expected a post at or past its ${end.side === 0 ? "lower" : "upper"} end to be turned into, got none.`;
+    const message = `Handrail ${end.design.id}: expected a post at its height at or past its ${end.side === 0 ? "lower" : "upper"} end to be turned into, got none.`;
     const hint = "Put a post there, make `extend` shorter, or turn it to a wall or the ground.";
     return [diagnostic({ code: "handrail-no-post", path: end.path, message, hint })];
   }

@@ -19,6 +19,7 @@ import {
   handrailReturn,
   postAt,
   postFindings,
+  type StandingPost,
 } from "./handrail-ends.js";
 import { handrailLines } from "./handrail-lines.js";
 import { handrailPath } from "./handrail-path.js";
@@ -29,6 +30,7 @@ import type { PlacedPost } from "./place-posts.js";
 import { linkId, type PlacedHandrail } from "./placed-handrail.js";
 import { halfAcross } from "./post-across.js";
 import type { RailRun } from "./rail-path.js";
+import type { RunLine } from "./rail-runs.js";
 import type { HandrailReport } from "./report-types.js";
 import { sayLength } from "./say-length.js";
 import { sectionExtent } from "./section-extent.js";
@@ -91,16 +93,16 @@ function tooShort(rail: PlacedHandrail) {
     });
 }
 
-function placed(place: Place, index: number, posts: readonly PlacedPost[]) {
+function placed(place: Place, index: number, posts: readonly StandingPost[]) {
   const design = place.design.handrails[index] as HandrailDesign;
   const extent = sectionExtent(design.section);
   const path = `handrails[${index}]`;
   const xs = (leg: string) => posts.filter((post) => post.leg === leg).map((post) => post.x);
   const lines = handrailLines(place.site, design, xs);
-  const reaches = [lines.lines[0]?.reach ?? 0, lines.lines.at(-1)?.reach ?? 0] as const;
+  const outer = [lines.lines[0] as RunLine, lines.lines.at(-1) as RunLine] as const;
   const sides = [design.bottom, design.top] as const;
   const into = ([0, 1] as const).map((side) =>
-    sides[side]?.back?.to === "post" ? postAt(posts, reaches[side], lines.ends[side], side) : undefined,
+    sides[side]?.back?.to === "post" ? postAt(posts, outer[side], extent, lines.ends[side], side) : undefined,
   );
   const ends = [into[0]?.x ?? lines.ends[0], into[1]?.x ?? lines.ends[1]] as const;
   const line = handrailPath(place, lines, ends, extent, design.inward);
@@ -131,7 +133,7 @@ interface Numbers {
 function handrailPart(
   place: Place,
   index: number,
-  posts: readonly PlacedPost[],
+  posts: readonly StandingPost[],
   before: Numbers,
 ): { readonly part: Part; readonly report: HandrailReport; readonly after: Numbers } {
   const { rail, into } = placed(place, index, posts);
@@ -193,7 +195,7 @@ function handrailPart(
 }
 
 /** All handrails of a guard; what cannot be built is left out with its diagnostic. */
-export function handrails(place: Place, posts: readonly PlacedPost[]): Handrails {
+export function handrails(place: Place, posts: readonly StandingPost[]): Handrails {
   let numbers: Numbers = { pieces: 0, flanges: 0, brackets: 0 };
   const made = place.design.handrails.map((_, i) => {
     const own = handrailPart(place, i, posts, numbers);

@@ -34,6 +34,12 @@ const LAID_OUT: readonly (readonly [string, Loose, Loose])[] = [
     hand({ top: { extend: "94", return: "post" } }),
     hand({ top: { extend: "93", return: "post" } }),
   ],
+  // Above the guard there is no post to be turned into.
+  [
+    "handrail-no-post",
+    hand({ height: "43", inward: "4", top: { extend: "12", return: "post" } }),
+    hand({ height: "40", inward: "4", top: { extend: "12", return: "post" } }),
+  ],
   // Post P6 is 1 1/2 in.
   [
     "handrail-wide-for-post",
