@@ -26,12 +26,15 @@ export const DEFAULTS = {
   cornerAbove: 0,
   /** Between a side plate and its face, mm: none. */
   packer: 0,
+  /** Id of the first handrail. */
+  handrail: "handrail",
 } as const;
 
 /** Most of each thing in one document: far above any real guard, low enough that reading never takes long. */
 export const LIMITS = {
   risers: 100,
   rails: 20,
+  handrails: 8,
   sections: 50,
   posts: 400,
   legs: 12,

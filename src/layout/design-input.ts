@@ -6,8 +6,10 @@
  * @packageDocumentation
  */
 
-/** A number in the document's unit, or tape language. */
-export type LengthInput = number | string;
+import type { FlangeInput, HolesInput, LengthInput } from "./basic-input.js";
+import type { HandrailInput, ToeBoardInput } from "./handrail-input.js";
+
+export type { FlangeInput, HolesInput, LengthInput } from "./basic-input.js";
 
 /** What any post may have of its own. */
 interface OwnPostInput {
@@ -56,14 +58,6 @@ export interface StairPostsInput extends LevelPostsInput {
   readonly behindNosing?: LengthInput | undefined;
 }
 
-/** Four round holes at the corners of a rectangle about the plate's centre. */
-export interface HolesInput {
-  readonly diameter: LengthInput;
-  /** Centre to centre. */
-  readonly along: LengthInput;
-  readonly across: LengthInput;
-}
-
 /** What a post is fixed to, in the words of whoever looked. */
 export interface SubstrateInput {
   readonly name: string;
@@ -99,14 +93,6 @@ export type FootInput =
       readonly packer?: LengthInput | undefined;
       readonly substrate?: SubstrateInput | undefined;
     };
-
-/** Size of a plate that ends a rail. */
-export interface FlangeInput {
-  readonly width?: LengthInput | undefined;
-  readonly height?: LengthInput | undefined;
-  readonly cornerRadius?: LengthInput | undefined;
-  readonly holes?: HolesInput | undefined;
-}
 
 /** How an end of the guard is finished. */
 export type EndInput =
@@ -155,8 +141,8 @@ export interface TurnInput {
 interface AnyLegInput {
   /** Default: `stair`, `landing`, `floor`; later ones of a kind `stair-2`… */
   readonly id?: string | undefined;
-  /** Plumb to the top of the top rail: above the nosing line, the landing or the floor. */
-  readonly top: LengthInput;
+  /** Plumb to the top of the top rail: above the nosing line, the landing or the floor; needed where there is one. */
+  readonly top?: LengthInput | undefined;
   /** Plumb to the underside of each lower rail, by rail id; a rail that is not named is not on this leg. */
   readonly undersides?: Readonly<Record<string, LengthInput>> | undefined;
   readonly break?: LegBreakInput | undefined;
@@ -241,9 +227,10 @@ export interface DesignInput {
   };
   /** Name → size in the trade's words, e.g. `round 1.900 x 0.145`. */
   readonly sections: Readonly<Record<string, string>>;
-  /** Exactly one has the role `top`. */
+  /** Exactly one has the role `top`; none at all where handrails stand alone. */
   readonly rails: readonly RailInput[];
-  readonly posts: { readonly section: string };
+  /** Needed where there is a top rail. */
+  readonly posts?: { readonly section: string } | undefined;
   /** Heavier posts, by mark. */
   readonly endPosts?: { readonly section: string; readonly marks: readonly string[] } | undefined;
   /** What every post stands on that says nothing else. */
@@ -252,6 +239,8 @@ export interface DesignInput {
   readonly splices?: readonly SpliceInput[] | undefined;
   /** Where the guard comes apart for carrying, besides its splices. */
   readonly fieldJoints?: readonly ("corners" | "breaks")[] | undefined;
+  readonly handrails?: readonly HandrailInput[] | undefined;
+  readonly toeBoard?: ToeBoardInput | undefined;
   /** In walking order upward: a floor (if any), then flights and landings. */
   readonly legs: readonly LegInput[];
 }

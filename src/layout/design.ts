@@ -6,8 +6,11 @@
  * @packageDocumentation
  */
 import type { Section } from "../members/section.js";
-import type { FootDesign, HoleRectangle } from "./foot-design.js";
+import type { FlangeDesign, FootDesign } from "./foot-design.js";
+import type { HandrailDesign, ToeBoardDesign } from "./handrail-design.js";
 import type { StairSteps } from "./nosing-line.js";
+
+export type { FlangeDesign } from "./foot-design.js";
 
 /** A rail. A `cap` lies on the top rail all along it; `top` heights are then to the top of the cap. */
 export interface RailDesign {
@@ -38,17 +41,6 @@ export interface SpacedPosts {
   readonly by:
     | { readonly type: "count"; readonly spaces: number }
     | { readonly type: "greatest"; readonly space: number; readonly along: "plan" | "rake" };
-}
-
-/** Size of a plate that ends a rail; what is absent is no larger than the rail. */
-export interface FlangeDesign {
-  /** Across the guard. */
-  readonly width?: number;
-  /** Plumb; along the guard where it lies flat. */
-  readonly height?: number;
-  readonly cornerRadius: number;
-  /** `across` goes with the width, `along` with the height. */
-  readonly holes?: HoleRectangle;
 }
 
 /** How one end of the guard's top rail is finished, mm. */
@@ -155,5 +147,7 @@ export interface Design {
   readonly splices: readonly SpliceDesign[];
   /** Where the guard comes apart for carrying, besides its splices. */
   readonly fieldJoints: readonly ("corners" | "breaks")[];
+  readonly handrails: readonly HandrailDesign[];
+  readonly toeBoard?: ToeBoardDesign;
   readonly legs: readonly LegDesign[];
 }

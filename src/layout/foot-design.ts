@@ -12,6 +12,17 @@ export interface HoleRectangle {
   readonly across: number;
 }
 
+/** Size of a plate that ends a rail; what is absent is no larger than the rail. */
+export interface FlangeDesign {
+  /** Across the guard. */
+  readonly width?: number;
+  /** Plumb; along the guard where it lies flat. */
+  readonly height?: number;
+  readonly cornerRadius: number;
+  /** `across` goes with the width, `along` with the height. */
+  readonly holes?: HoleRectangle;
+}
+
 /** What is under the foot, as the person on site says it; nothing here says whether an anchor holds. */
 export interface Substrate {
   readonly name: string;

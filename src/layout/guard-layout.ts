@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 import { type Diagnostic, RakewrightError } from "../kernel/diagnostic.js";
+import type { Section } from "../members/section.js";
 import { assembliesOf, type LayoutAssembly } from "./assemblies.js";
 import { checkPlan } from "./check-plan.js";
 import { checkPosts } from "./check-posts.js";
@@ -11,6 +12,7 @@ import { checkCorners } from "./corners.js";
 import type { RailDesign } from "./design.js";
 import { checkFeet } from "./foot-holes.js";
 import { footPlates } from "./foot-plates.js";
+import { handrails } from "./handrails.js";
 import { lowerRails } from "./lower-rails.js";
 import { joined, type Part, type Place } from "./part.js";
 import { pathEnds } from "./path-ends.js";
@@ -20,9 +22,11 @@ import { postMembers } from "./post-members.js";
 import { railEnds } from "./rail-ends.js";
 import { metAtCorners, type RailPath, railPath } from "./rail-path.js";
 import { type RunLine, railRuns } from "./rail-runs.js";
+import type { HandrailReport } from "./report-types.js";
 import { sectionExtent } from "./section-extent.js";
 import type { LegGround } from "./site.js";
 import { spliceParts } from "./splices.js";
+import { toeBoards } from "./toe-board.js";
 import { railId, topRails } from "./top-rails.js";
 
 /** One guard: its part of the model, and what the report is made from. */
@@ -35,6 +39,7 @@ export interface GuardLayout {
   /** Those that were built. */
   readonly posts: readonly PlacedPost[];
   readonly assemblies: readonly LayoutAssembly[];
+  readonly handrails: readonly HandrailReport[];
 }
 
 /** The same lines, lower by what lies on them, square to each run. */
@@ -64,9 +69,27 @@ function topRail(place: Place): RailDesign {
   });
 }
 
+/** A stair side with handrails and no guard. */
+function handrailsOnly(place: Place, section: Section): GuardLayout {
+  const hand = handrails(place, []);
+  const checks: Part = { members: [], joints: [], diagnostics: placePosts(place).diagnostics };
+  const part = joined([checks, hand.part, toeBoards(place, [])]);
+  const path: RailPath = { runs: [], breaks: [], corners: [] };
+  return {
+    part,
+    rail: { id: "top", role: "top", section },
+    path,
+    posts: [],
+    assemblies: assembliesOf(place, path, part.members, new Set()),
+    handrails: hand.reports,
+  };
+}
+
 /** Lays a guard out at its place. */
 export function guardLayout(place: Place): GuardLayout {
   const { design, site } = place;
+  const [alone] = design.rails.length === 0 ? design.handrails : [];
+  if (alone !== undefined) return handrailsOnly(place, alone.section);
   const rail = topRail(place);
   const cap = design.rails.find((own) => own.role === "cap");
   const placed = placePosts(place);
@@ -88,6 +111,9 @@ export function guardLayout(place: Place): GuardLayout {
   const built = placed.posts.filter((post) => ids.has(post.id));
   const lower = lowerRails(place, built, path);
   const feet = footPlates(place, built);
+  const topOf = new Map(posts.members.map((own) => [own.id, own.to[2]]));
+  const standing = built.map((post) => ({ ...post, topZ: topOf.get(post.id) ?? post.footZ }));
+  const hand = handrails(place, standing);
   const checks: Diagnostic[] = [
     ...placed.diagnostics,
     ...checkPosts(site, placed.posts, design.inset),
@@ -105,6 +131,8 @@ export function guardLayout(place: Place): GuardLayout {
     posts,
     feet,
     { ...finish, joints: [] },
+    hand.part,
+    toeBoards(place, built),
   ]);
   const sleeves = new Set(spliced.members.map((own) => own.id));
   const assemblies = assembliesOf(place, path, part.members, sleeves);
@@ -115,5 +143,6 @@ export function guardLayout(place: Place): GuardLayout {
     ...(cap && capPath ? { over: { rail: cap, path: capPath } } : {}),
     posts: built,
     assemblies,
+    handrails: hand.reports,
   };
 }

@@ -45,6 +45,8 @@ export type {
 } from "./design-input.js";
 export { type Drop, type DropInput, dropToHold } from "./drop-to-hold.js";
 export type { FootDesign, HoleRectangle, Substrate } from "./foot-design.js";
+export type { BracketDesign, HandrailDesign, HandrailEnd, ToeBoardDesign } from "./handrail-design.js";
+export type { BracketsInput, HandrailEndInput, HandrailInput, ToeBoardInput } from "./handrail-input.js";
 export { type DrilledHole, type Finished, holeFor, sleeveFor } from "./hole-for.js";
 export { type Layout, layOut } from "./lay-out.js";
 export { measuredLine, stepLine } from "./measured-line.js";
@@ -61,9 +63,12 @@ export { parseDesign } from "./parse-design.js";
 export { parseShop } from "./parse-shop.js";
 export { type PlumbLeg, plumbLeg } from "./plumb-leg.js";
 export type {
+  BracketReport,
   BreakReport,
   CornerReport,
+  ExtensionReport,
   FlightReport,
+  HandrailReport,
   LayoutReport,
   NosingReport,
   PostReport,

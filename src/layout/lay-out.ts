@@ -93,7 +93,10 @@ function placesOf(design: Design, shop: Shop | undefined): Place[] {
  *   `foot-past-nosing`, `foot-past-edge`, `substrate-thin`, `hole-near-edge`, `guard-crosses-itself`, `guards-meet`, `post-past-leg`, `posts-overlap`, `rail-past-leg`, `rail-too-short`, `drop-too-short`,
  *   `rails-never-meet`, `corner-rails-miss`, `corner-level-too-short`, `post-past-rail`, `rail-below-foot`,
  *   `post-wider-than-rail`, `bay-without-line`, `rail-below-post-foot`, `rails-overlap`, `splice-past-run`, `splice-at-post`,
- *   `sleeve-too-wide`, `unknown-leg`, `bad-plate`, `bad-section`,
+ *   `sleeve-too-wide`, `unknown-leg`, `handrail-too-short`,
+ *   `handrail-corner-misses`, `handrail-in-posts`, `handrail-no-post`, `handrail-wide-for-post`, `handrail-grasp`,
+ *   `bracket-without-post`, `bracket-too-short`, `toe-board-too-short`, `toe-board-without-bay`,
+ *   `toe-board-in-foot`, `toe-board-hits-rail`, `bad-plate`, `bad-section`,
  *   `duplicate-id`. What cannot be built is left out, the rest is still laid out.
  * @throws RakewrightError `bad-stair` or `bad-design` for a design that `parseDesign` would not return
  * @example
@@ -131,7 +134,7 @@ export function layOut(design: Design, shop?: Shop): Layout {
     assemblies: guards.flatMap((own) =>
       own.assemblies.map((one) => ({ ...one, pieces: one.pieces.filter((id) => known.has(id)) })),
     ),
-    report: layoutReport(place, guard.rail, guard.path, guard.posts, kept, guard.over),
+    report: layoutReport(place, guard.rail, guard.path, guard.posts, kept, guard.over, guard.handrails),
     diagnostics: [...whole.diagnostics, ...meeting, ...diagnostics],
   };
 }

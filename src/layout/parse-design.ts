@@ -13,9 +13,11 @@ import type { Design, SpliceDesign } from "./design.js";
 import type { DesignInput } from "./design-input.js";
 import { type Reader, readerOf } from "./reader.js";
 import { optional, resolveFoot } from "./resolve-foot.js";
+import { resolveHandrails } from "./resolve-handrails.js";
 import { resolveLegs } from "./resolve-legs.js";
-import { resolveRails } from "./resolve-rails.js";
+import { handrailsAlone, resolveRails } from "./resolve-rails.js";
 import { resolveSteps } from "./resolve-stair.js";
+import { resolveToeBoard } from "./resolve-toe-board.js";
 import { designSchema } from "./schema/design-schema.js";
 import { issueDiagnostics } from "./schema/issue-diagnostic.js";
 import { got } from "./schema/path-text.js";
@@ -61,7 +63,11 @@ function resolve(document: DesignInput): Result<Design> {
   const read = readerOf(document, document.unit, document.sections);
   const stair = resolveSteps(document.stair, ["stair"], read);
   const rails = resolveRails(document, read);
-  const post = read.section(document.posts.section, ["posts", "section"]);
+  const post = document.posts && read.section(document.posts.section, ["posts", "section"]);
+  if (document.posts === undefined && !handrailsAlone(document)) {
+    read.report("missing", ["posts"], "expected the posts' section, got nothing.", "Add `posts`.");
+  }
+  const legs = resolveLegs(document, stair, rails, read);
   const heavy = document.endPosts && read.section(document.endPosts.section, ["endPosts", "section"]);
   const rest = {
     version: 1,
@@ -77,7 +83,9 @@ function resolve(document: DesignInput): Result<Design> {
     foot: resolveFoot(document.foot ?? {}, ["foot"], read),
     splices: splicesOf(document, read),
     fieldJoints: document.fieldJoints ?? [],
-    legs: resolveLegs(document, stair, rails, read),
+    handrails: resolveHandrails(document, legs, read),
+    ...resolveToeBoard(document, legs, read),
+    legs,
   } as const;
   if (!isMaterialName(rest.material)) {
     const names = Object.keys(MATERIALS).join(", ");
@@ -89,8 +97,10 @@ function resolve(document: DesignInput): Result<Design> {
     );
   }
   const { diagnostics } = read;
-  if (post === undefined || hasErrors(diagnostics)) return { ok: false, diagnostics };
-  return { ok: true, value: { ...rest, posts: { section: post } }, diagnostics };
+  // Handrails alone have no post; what a post would be made of is then never asked.
+  const section = post ?? rest.handrails[0]?.section;
+  if (section === undefined || hasErrors(diagnostics)) return { ok: false, diagnostics };
+  return { ok: true, value: { ...rest, posts: { section } }, diagnostics };
 }
 
 /**
@@ -98,7 +108,7 @@ function resolve(document: DesignInput): Result<Design> {
  *
  * @param json - parsed JSON of any shape
  * @returns the design, or diagnostics: `wrong-type`, `missing`, `unknown-key`, `bad-value`, `out-of-range`, `bad-name`,
- *   `bad-length`, `bad-section`, `unknown-section`, `unknown-rail`, `duplicate-id`, `top-rail-count`, `leg-order`, `no-such-tread`, `unknown-material`
+ *   `bad-length`, `bad-section`, `unknown-section`, `unknown-rail`, `unknown-leg`, `duplicate-id`, `top-rail-count`, `leg-order`, `no-such-tread`, `unknown-material`
  * @example
  * ```ts
  * const read = parseDesign(JSON.parse(text));

@@ -107,6 +107,53 @@ export interface PostReport {
   readonly holes?: HoleRoom;
 }
 
+/** Past the last nosing of a handrail's leg, in plan; 0 on a level leg. */
+export interface ExtensionReport {
+  /** Where the handrail ends, along the guard. */
+  readonly x: number;
+  readonly sloped: number;
+  readonly level: number;
+  /** The sloped part, along the rake. */
+  readonly alongRake: number;
+}
+
+/** A bracket of a handrail. */
+export interface BracketReport {
+  readonly mark: string;
+  /** Along the guard. */
+  readonly x: number;
+  /** Mark of the post it stands from; absent at a wall. */
+  readonly post?: string;
+  /** Plumb from the top of the arm to the handrail's underside. */
+  readonly clear: number;
+}
+
+/** A handrail. */
+export interface HandrailReport {
+  readonly id: string;
+  readonly section: string;
+  /** Plumb to its top, and its centre from the guard's middle plane. */
+  readonly height: number;
+  readonly inward: number;
+  readonly legs: readonly string[];
+  /** Those under it; `railTop` is plumb to its top. */
+  readonly nosings: readonly NosingReport[];
+  readonly heights: { readonly least: NosingReport; readonly greatest: NosingReport } | null;
+  readonly bottom: ExtensionReport;
+  readonly top: ExtensionReport;
+  /** From the foot: between their points, and their shortest edges. */
+  readonly pieces: readonly {
+    readonly id: string;
+    readonly mark: string;
+    readonly length: number;
+    readonly shortestEdge: number;
+  }[];
+  readonly brackets: readonly BracketReport[];
+  /** Of the section's outline, and its greatest size. */
+  readonly perimeter: number;
+  readonly greatest: number;
+}
+
 /** Two neighbouring posts, centre to centre. */
 export interface SpacingReport {
   readonly from: string;
@@ -136,6 +183,7 @@ export interface LayoutReport {
   readonly topRails: readonly TopRailReport[];
   readonly posts: readonly PostReport[];
   readonly spacing: readonly SpacingReport[];
+  readonly handrails: readonly HandrailReport[];
   /** The longest piece by blank (top rails) or axis (others): will it go up the stair? */
   readonly longest: { readonly id: string; readonly mark: string; readonly length: number } | null;
   /** What the numbers rest on. */

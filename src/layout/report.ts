@@ -70,7 +70,8 @@ function nosingReports(legs: readonly LegGround[], path: RailPath): NosingReport
   );
 }
 
-function heightsOf(nosings: readonly NosingReport[]): LayoutReport["heights"] {
+/** Least and greatest height over nosings. */
+export function rangeOf(nosings: readonly NosingReport[]): LayoutReport["heights"] {
   const [first] = nosings;
   if (first === undefined) return null;
   const least = nosings.reduce((best, own) => (own.railTop < best.railTop ? own : best), first);
@@ -179,6 +180,7 @@ export function layoutReport(
   posts: readonly PlacedPost[],
   members: readonly Member[],
   over: { readonly rail: RailDesign; readonly path: RailPath } = { rail, path },
+  handrails: LayoutReport["handrails"] = [],
 ): LayoutReport {
   const { design, site } = place;
   const nosings = nosingReports(site.legs, over.path);
@@ -191,12 +193,13 @@ export function layoutReport(
     ...{ job: design.job, unit: design.unit, side: design.side, pitch, riser, going, slopePerStep },
     flights: flightReports(site.legs),
     nosings,
-    heights: heightsOf(nosings),
+    heights: rangeOf(nosings),
     breaks: breakReports(place, over.path, over.rail),
     corners: cornerReports(over.path, sectionExtent(over.rail.section)),
     topRails,
     posts: posts.flatMap((post) => postReport(place, post, path, over.path)),
     spacing: spacings(posts, path),
+    handrails,
     longest: longestOf(members, topRails),
     assumptions: assumptionsOf(place),
   };

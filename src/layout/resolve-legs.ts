@@ -10,6 +10,7 @@ import type { Reader } from "./reader.js";
 import { resolveBreak, resolveEnd, resolveTurn } from "./resolve-ends.js";
 import { resolveFoot } from "./resolve-foot.js";
 import { postCount, resolvePosts } from "./resolve-posts.js";
+import { handrailsAlone } from "./resolve-rails.js";
 import { resolveSteps } from "./resolve-stair.js";
 import type { DocumentPath } from "./schema/path-text.js";
 import { got } from "./schema/path-text.js";
@@ -103,6 +104,20 @@ function endsOf(leg: LegInput, i: number, count: number, path: DocumentPath, rea
   };
 }
 
+/** Height of the top rail; without a rail there is nothing that stands at one, and no post to carry it. */
+function topOf(leg: LegInput, alone: boolean, path: DocumentPath, read: Reader): number {
+  if (alone && postCount(leg) > 0) {
+    const message = "expected a top rail over posts, got a design with handrails alone.";
+    read.report("bad-value", [...path, "posts"], message, "Add a top rail, or remove the posts.");
+  }
+  if (leg.top !== undefined) return read.length(leg.top, [...path, "top"], "positive");
+  if (!alone) {
+    const message = "expected the height of the top rail, got nothing.";
+    read.report("missing", [...path, "top"], message, "Add `top`.");
+  }
+  return 0;
+}
+
 function legOf(
   leg: LegInput,
   i: number,
@@ -124,7 +139,7 @@ function legOf(
   return {
     id,
     along: leg.along,
-    top: read.length(leg.top, [...path, "top"], "positive"),
+    top: topOf(leg, handrailsAlone(all.document), path, read),
     undersides: undersidesOf(leg, all.rails, [...path, "undersides"], read),
     ...resolvePosts(leg, treads, [...path, "posts"], read),
     ...(leg.along === "stair" ? { stair: own } : lengthOf(leg, i === 0 || i === legs.length - 1, path, read)),

@@ -7,6 +7,11 @@ import type { RailDesign } from "./design.js";
 import type { DesignInput } from "./design-input.js";
 import type { Reader } from "./reader.js";
 
+/** True where a stair side has handrails and no guard: no rail at all is asked for. */
+export function handrailsAlone(document: Pick<DesignInput, "rails" | "handrails">): boolean {
+  return document.rails.length === 0 && (document.handrails ?? []).length > 0;
+}
+
 /** The rails, the top one first; a rail whose section cannot be read is left out (its diagnostic is with the reader). */
 export function resolveRails(document: DesignInput, read: Reader): RailDesign[] {
   let lower = 0;
@@ -27,7 +32,7 @@ export function resolveRails(document: DesignInput, read: Reader): RailDesign[] 
     return section === undefined ? [] : [{ id, role: rail.role, section }];
   });
   const tops = document.rails.filter((rail) => rail.role === "top").length;
-  if (tops !== 1) {
+  if (tops !== 1 && !handrailsAlone(document)) {
     const hint = "Give exactly one rail the role `top`; the others are `lower`.";
     read.report(
       "top-rail-count",

@@ -10,6 +10,7 @@ import type {
   BreakReport,
   CornerReport,
   FlightReport,
+  HandrailReport,
   LayoutReport,
   NosingReport,
   PostReport,
@@ -46,6 +47,7 @@ export function settingOutText(report: LayoutReport, style: FigureStyle): string
     ...report.spacing.flatMap((s) =>
       wrap("Spacing  ", `${s.from} to ${s.to}: ${say(s.plan)} in plan, ${say(s.alongRail)} along the rail`),
     ),
+    ...report.handrails.flatMap((h) => wrap("Handrail ", handrailText(h, say))),
     ...report.assumptions.flatMap((a) => wrap("Assumed  ", a)),
   ];
 }
@@ -105,5 +107,23 @@ function postText(p: PostReport, say: Say): string {
   return (
     `centre at ${say(p.x)}, ${stands}, base ${say(p.baseZ)} high; above the base: top of rail ${say(p.railTopAboveBase)},` +
     ` underside ${say(p.railUndersideAboveBase)}`
+  );
+}
+
+function handrailText(h: HandrailReport, say: Say): string {
+  const over =
+    h.heights === null
+      ? "over no nosing"
+      : `over its nosings from ${say(h.heights.least.railTop)} to ${say(h.heights.greatest.railTop)}`;
+  const past = ({ sloped, level, alongRake }: HandrailReport["bottom"]) =>
+    `${say(sloped)} in plan at the slope (${say(alongRake)} along it) and ${say(level)} level`;
+  const brackets =
+    h.brackets.length === 0
+      ? "no brackets"
+      : `brackets at ${h.brackets.map(({ x }) => say(x)).join(", ")}, ${say(Math.min(...h.brackets.map(({ clear }) => clear)))} clear under it`;
+  return (
+    `${h.id} (${h.section}), centre ${say(h.inward)} inward of the guard's middle; top ${say(h.height)} up, ${over};` +
+    ` past the lowest nosing ${past(h.bottom)}; past the top nosing ${past(h.top)};` +
+    ` ${brackets}; perimeter ${say(h.perimeter)}, greatest size ${say(h.greatest)}`
   );
 }

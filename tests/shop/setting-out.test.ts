@@ -51,6 +51,37 @@ describe("settingOutText", () => {
   });
 });
 
+describe("a handrail on the paper", () => {
+  const handrails = [
+    {
+      ...{ section: "rail", height: "36", inward: "4", legs: ["stair"] },
+      ...{ bottom: { extend: "12" }, top: { extend: "12" } },
+      brackets: { from: "posts", section: "arm", drop: "3" },
+    },
+  ];
+  const sections = { ...document.sections, arm: "round bar 1/2" };
+
+  it("says its heights, extensions and brackets, within the width of the paper", () => {
+    const text = paper({ ...document, sections, handrails });
+    const flat = text.replace(/\n\s+/g, " ");
+    expect(flat).toContain("top 36 (36.000) up, over its nosings from 36 (36.000) to 36 (36.000)");
+    // One going at the slope is going / cos θ along it; 12 in level at both ends; 3 in less half the arm is clear.
+    const along = Math.hypot(10.625, 98.3125 / 13);
+    expect(flat).toContain(
+      `10-5/8 (10.625) in plan at the slope (13-1/32 ${decimal(along)} along it) and 12 (12.000) level`,
+    );
+    expect(flat).toContain(
+      "past the top nosing 0 (0.000) in plan at the slope (0 (0.000) along it) and 12 (12.000) level",
+    );
+    expect(flat).toContain("2-3/4 (2.750) clear under it");
+    for (const line of text.split("\n")) expect(line.length).toBeLessThanOrEqual(100);
+  });
+
+  it("is not on the paper of a guard without one", () => {
+    expect(paper(document)).not.toContain("Handrail");
+  });
+});
+
 describe("a root gap on the paper", () => {
   it("is named at every end it was taken off, and is what the length is short by", () => {
     const gap = 1 / 16;

@@ -10,6 +10,7 @@ import * as z from "zod";
 import { DEFAULTS, LIMITS } from "../defaults.js";
 import type { DesignInput } from "../design-input.js";
 import { footSchema } from "./feet.js";
+import { handrailSchema, toeBoardSchema } from "./handrails.js";
 import { legSchema } from "./legs.js";
 import { endPostsSchema, postsSchema, railSchema, sectionsSchema, spliceSchema } from "./rails.js";
 import { stairSchema } from "./stair.js";
@@ -50,8 +51,10 @@ export const designSchema: z.ZodType<DesignInput, DesignInput> = z
     gap: lengthSchema.optional().meta({ description: `Root gap of every cope. Default ${DEFAULTS.gap}.` }),
     stair: stairSchema,
     sections: sectionsSchema,
-    rails: z.array(railSchema).min(1).max(LIMITS.rails),
-    posts: postsSchema,
+    rails: z.array(railSchema).max(LIMITS.rails).meta({
+      description: "One `top`, and what goes with it. Empty where `handrails` stand alone along a wall.",
+    }),
+    posts: postsSchema.optional(),
     endPosts: endPostsSchema.optional(),
     foot: footSchema.optional(),
     splices: z.array(spliceSchema).max(LIMITS.splices).optional(),
@@ -62,6 +65,8 @@ export const designSchema: z.ZodType<DesignInput, DesignInput> = z
       .meta({
         description: "Where the guard comes apart for carrying, besides its splices. Default: nowhere.",
       }),
+    handrails: z.array(handrailSchema).max(LIMITS.handrails).optional(),
+    toeBoard: toeBoardSchema.optional(),
     legs: z.array(legSchema).min(1).max(LIMITS.legs).meta({
       description: "In walking order upward: a floor (if any), flights and landings; a flight is needed.",
     }),

@@ -9,17 +9,21 @@ import type { BreakInputWord, EndInput, FlangeInput, LegBreakInput, TurnInput } 
 import { footSchema, holesSchema } from "./feet.js";
 import { idSchema, lengthSchema } from "./words.js";
 
-const flangeSchema: z.ZodType<FlangeInput, FlangeInput> = z
-  .strictObject({
-    width: lengthSchema.optional().meta({ description: "Across the guard. Default: the rail's own." }),
-    height: lengthSchema
-      .optional()
-      .meta({ description: "Plumb; along the guard where it lies flat. Default: the rail's own." }),
-    cornerRadius: lengthSchema
-      .optional()
-      .meta({ description: `Of its corners. Default ${DEFAULTS.plateCornerRadius}.` }),
-    holes: holesSchema.optional(),
-  })
+/** Size and holes of a plate at a rail's end. */
+export const flangeFields = {
+  width: lengthSchema.optional().meta({ description: "Across the guard. Default: the rail's own." }),
+  height: lengthSchema
+    .optional()
+    .meta({ description: "Plumb; along the guard where it lies flat. Default: the rail's own." }),
+  cornerRadius: lengthSchema
+    .optional()
+    .meta({ description: `Of its corners. Default ${DEFAULTS.plateCornerRadius}.` }),
+  holes: holesSchema.optional(),
+};
+
+/** A plate that ends a rail. */
+export const flangeSchema: z.ZodType<FlangeInput, FlangeInput> = z
+  .strictObject(flangeFields)
   .meta({ id: "Flange", title: "End plate", description: "Size and holes of a plate that ends a rail." });
 
 /** An end of the guard. */

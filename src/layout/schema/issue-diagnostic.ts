@@ -16,6 +16,8 @@ overhang width inset nosings run height id role section marks type thickness alo
 substrate name leastThickness leastEdge below plate centre packer top undersides length slope start end endPlate cap to
 down break turn angle corner past before above onTreads behindNosing at spacing from greatest spaces tread leg sleeve reach
 fieldJoints
+handrails toeBoard inward bottom brackets graspable perimeterFrom perimeterTo source extend return distance towards drop wall gap
+face ends flange
 `
   .trim()
   .split(/\s+/);

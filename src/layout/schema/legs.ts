@@ -16,8 +16,9 @@ const common = {
   id: idSchema
     .optional()
     .meta({ description: "Default: `stair`, `landing` or `floor`; later ones of a kind `stair-2`…" }),
-  top: lengthSchema.meta({
-    description: "Plumb to the TOP of the top rail: above the nosing line, the landing or the floor.",
+  top: lengthSchema.optional().meta({
+    description:
+      "Plumb to the TOP of the top rail: above the nosing line, the landing or the floor. Needed where there is a top rail.",
   }),
   undersides: z
     .record(idSchema, lengthSchema)
