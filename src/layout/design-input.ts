@@ -5,9 +5,10 @@
  *
  * @packageDocumentation
  */
+import type { InfillInput } from "./infill-input.js";
+import type { LengthInput } from "./length-input.js";
 
-/** A number in the document's unit, or tape language. */
-export type LengthInput = number | string;
+export type { LengthInput };
 
 /** What any post may have of its own. */
 interface OwnPostInput {
@@ -162,6 +163,8 @@ interface AnyLegInput {
   readonly break?: LegBreakInput | undefined;
   readonly turn?: TurnInput | undefined;
   readonly foot?: FootInput | undefined;
+  /** Instead of the design's; `none` leaves the leg's bays open. */
+  readonly infill?: InfillInput | "none" | undefined;
   /** Of the guard's first leg at its lower end, of its last at its upper end. */
   readonly start?: EndInput | undefined;
   readonly end?: EndInput | undefined;
@@ -236,6 +239,8 @@ export interface DesignInput {
   readonly endPosts?: { readonly section: string; readonly marks: readonly string[] } | undefined;
   /** What every post stands on that says nothing else. */
   readonly foot?: FootInput | undefined;
+  /** What fills the bays between their rails. */
+  readonly infill?: InfillInput | undefined;
   /** In walking order upward: a floor (if any), then flights and landings. */
   readonly legs: readonly LegInput[];
 }

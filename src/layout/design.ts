@@ -7,6 +7,7 @@
  */
 import type { Section } from "../members/section.js";
 import type { FootDesign, HoleRectangle } from "./foot-design.js";
+import type { InfillDesign } from "./infill-design.js";
 import type { StairSteps } from "./nosing-line.js";
 
 /** A rail. A `cap` lies on the top rail all along it; `top` heights are then to the top of the cap. */
@@ -114,6 +115,8 @@ export interface LegDesign {
   readonly start?: EndDesign;
   readonly end?: EndDesign;
   readonly foot?: FootDesign;
+  /** Instead of the design's. */
+  readonly infill?: InfillDesign | "none";
 }
 
 /** The steps of one flight. */
@@ -152,6 +155,7 @@ export interface Design {
   readonly posts: { readonly section: Section };
   readonly endPosts?: { readonly section: Section; readonly marks: readonly string[] };
   readonly foot: FootDesign;
+  readonly infill?: InfillDesign;
   readonly splices: readonly SpliceDesign[];
   readonly legs: readonly LegDesign[];
 }

@@ -8,6 +8,7 @@ import { checkPosts } from "./check-posts.js";
 import { checkCorners } from "./corners.js";
 import type { RailDesign } from "./design.js";
 import { footPlates } from "./foot-plates.js";
+import { infill } from "./infill.js";
 import { lowerRails } from "./lower-rails.js";
 import { joined, type Part, type Place } from "./part.js";
 import { pathEnds } from "./path-ends.js";
@@ -16,6 +17,7 @@ import { postMembers } from "./post-members.js";
 import { railEnds } from "./rail-ends.js";
 import { type RailPath, railPath } from "./rail-path.js";
 import { type RunLine, railRuns } from "./rail-runs.js";
+import type { InfillReport } from "./report-types.js";
 import { sectionExtent } from "./section-extent.js";
 import { topRails } from "./top-rails.js";
 
@@ -28,6 +30,7 @@ export interface GuardLayout {
   readonly over?: { readonly rail: RailDesign; readonly path: RailPath };
   /** Those that were built. */
   readonly posts: readonly PlacedPost[];
+  readonly infill: readonly InfillReport[];
 }
 
 /** The same lines, lower by what lies on them, square to each run. */
@@ -65,6 +68,7 @@ export function guardLayout(place: Place): GuardLayout {
   const ids = new Set(posts.members.map((own) => own.id));
   const built = placed.posts.filter((post) => ids.has(post.id));
   const lower = lowerRails(place, built, path);
+  const filled = infill(place, rail, path, built, lower.bays);
   const feet = footPlates(place, built);
   const checks: Diagnostic[] = [
     ...placed.diagnostics,
@@ -77,6 +81,7 @@ export function guardLayout(place: Place): GuardLayout {
     top,
     ...over,
     lower,
+    filled,
     posts,
     feet,
     { ...finish, joints: [] },
@@ -87,5 +92,6 @@ export function guardLayout(place: Place): GuardLayout {
     path,
     ...(cap && capPath ? { over: { rail: cap, path: capPath } } : {}),
     posts: built,
+    infill: filled.infill,
   };
 }

@@ -84,8 +84,8 @@ function placesOf(design: Design): Place[] {
  * @returns members, joints, rules and report. Diagnostics: `unknown-post`, `post-hits-nosing`, `foot-hits-riser`,
  *   `foot-past-nosing`, `foot-past-edge`, `post-past-leg`, `posts-overlap`, `rail-past-leg`, `rail-too-short`, `drop-too-short`,
  *   `rails-never-meet`, `corner-rails-miss`, `corner-level-too-short`, `post-past-rail`, `rail-below-foot`,
- *   `post-wider-than-rail`, `bay-without-line`, `rail-below-post-foot`, `rails-overlap`, `bad-plate`, `bad-section`,
- *   `duplicate-id`. What cannot be built is left out, the rest is still laid out.
+ *   `post-wider-than-rail`, `bay-without-line`, `rail-below-post-foot`, `rails-overlap`, `infill-without-rail`,
+ *   `infill-too-wide`, `infill-no-room`, `infill-too-many`, `bar-without-seat`, `bad-plate`, `bad-section`, `duplicate-id`. What cannot be built is left out, the rest is still laid out.
  * @throws RakewrightError `bad-stair` or `bad-design` for a design that `parseDesign` would not return
  * @example
  * ```ts
@@ -111,7 +111,7 @@ export function layOut(design: Design): Layout {
     members: kept,
     joints: whole.joints.filter((joint) => membersOf(joint).every((id) => known.has(id))),
     rules: { gap: design.gap },
-    report: layoutReport(place, guard.rail, guard.path, guard.posts, kept, guard.over),
+    report: layoutReport(place, guard.rail, guard.path, guard.posts, kept, guard.over, guard.infill),
     diagnostics: [...whole.diagnostics, ...diagnostics],
   };
 }

@@ -13,6 +13,7 @@ import type { Design } from "./design.js";
 import type { DesignInput } from "./design-input.js";
 import { type Reader, readerOf } from "./reader.js";
 import { optional, resolveFoot } from "./resolve-foot.js";
+import { resolveInfill } from "./resolve-infill.js";
 import { resolveLegs } from "./resolve-legs.js";
 import { resolveRails } from "./resolve-rails.js";
 import { resolveSteps } from "./resolve-stair.js";
@@ -53,6 +54,7 @@ function resolve(document: DesignInput): Result<Design> {
   const rails = resolveRails(document, read);
   const post = read.section(document.posts.section, ["posts", "section"]);
   const heavy = document.endPosts && read.section(document.endPosts.section, ["endPosts", "section"]);
+  const infill = document.infill && resolveInfill(document.infill, ["infill"], read);
   const rest = {
     version: 1,
     job: document.job,
@@ -65,6 +67,7 @@ function resolve(document: DesignInput): Result<Design> {
     rails,
     ...(document.endPosts && heavy ? { endPosts: { section: heavy, marks: document.endPosts.marks } } : {}),
     foot: resolveFoot(document.foot ?? {}, ["foot"], read),
+    ...(infill && { infill }),
     splices: [],
     legs: resolveLegs(document, stair, rails, read),
   } as const;

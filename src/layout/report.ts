@@ -13,6 +13,7 @@ import { edgeZ, pathZ, type RailPath, type RailRun } from "./rail-path.js";
 import type {
   BreakReport,
   FlightReport,
+  InfillReport,
   LayoutReport,
   NosingReport,
   PostReport,
@@ -175,6 +176,7 @@ export function layoutReport(
   posts: readonly PlacedPost[],
   members: readonly Member[],
   over: { readonly rail: RailDesign; readonly path: RailPath } = { rail, path },
+  infill: readonly InfillReport[] = [],
 ): LayoutReport {
   const { design, site } = place;
   const nosings = nosingReports(site.legs, over.path);
@@ -193,6 +195,7 @@ export function layoutReport(
     topRails,
     posts: posts.flatMap((post) => postReport(post, path, over.path)),
     spacing: spacings(posts, path),
+    infill,
     longest: longestOf(members, topRails),
     assumptions: assumptionsOf(place),
   };

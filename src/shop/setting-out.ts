@@ -6,7 +6,13 @@
  *
  * @packageDocumentation
  */
-import type { BreakReport, LayoutReport, NosingReport, PostReport } from "../layout/report-types.js";
+import type {
+  BreakReport,
+  InfillReport,
+  LayoutReport,
+  NosingReport,
+  PostReport,
+} from "../layout/report-types.js";
 import { degrees, type FigureStyle, figure } from "./figure.js";
 import { wrap } from "./wrap.js";
 
@@ -34,6 +40,7 @@ export function settingOutText(report: LayoutReport, style: FigureStyle): string
     ...report.spacing.flatMap((s) =>
       wrap("Spacing  ", `${s.from} to ${s.to}: ${say(s.plan)} in plan, ${say(s.alongRail)} along the rail`),
     ),
+    ...report.infill.flatMap((i) => wrap("Infill   ", infillText(i, say))),
     ...report.assumptions.flatMap((a) => wrap("Assumed  ", a)),
   ];
 }
@@ -55,4 +62,22 @@ function postText(p: PostReport, say: Say): string {
     `centre at ${say(p.x)}, ${stands}, base ${say(p.baseZ)} high; above the base: top of rail ${say(p.railTopAboveBase)},` +
     ` underside ${say(p.railUndersideAboveBase)}`
   );
+}
+
+const NOUN = { bars: "plumb bar", rails: "bar along the rails", panel: "panel" } as const;
+const PLURAL = { bars: "plumb bars", rails: "bars along the rails", panel: "panels" } as const;
+const MEASURED = {
+  bars: "clear at most, level",
+  rails: "clear at most, square to the bars",
+  panel: "clear all round",
+} as const;
+
+function infillText(i: InfillReport, say: Say): string {
+  const row = i.row === 1 ? "" : `, row ${i.row}`;
+  const pitch =
+    i.pitch === undefined
+      ? ""
+      : `; ${say(i.pitch)} centre to centre ${i.type === "bars" ? "level" : "plumb"}`;
+  const what = (i.count === 1 ? NOUN : PLURAL)[i.type];
+  return `${i.from} to ${i.to}${row}: ${i.count} ${what}, ${say(i.clear)} ${MEASURED[i.type]}${pitch}`;
 }

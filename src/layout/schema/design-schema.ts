@@ -10,6 +10,7 @@ import * as z from "zod";
 import { DEFAULTS, LIMITS } from "../defaults.js";
 import type { DesignInput } from "../design-input.js";
 import { footSchema } from "./feet.js";
+import { infillSchema } from "./infill.js";
 import { legSchema } from "./legs.js";
 import { endPostsSchema, postsSchema, railSchema, sectionsSchema } from "./rails.js";
 import { stairSchema } from "./stair.js";
@@ -54,6 +55,7 @@ export const designSchema: z.ZodType<DesignInput, DesignInput> = z
     posts: postsSchema,
     endPosts: endPostsSchema.optional(),
     foot: footSchema.optional(),
+    infill: infillSchema.optional(),
     legs: z.array(legSchema).min(1).max(LIMITS.legs).meta({
       description: "In walking order upward: a floor (if any), flights and landings; a flight is needed.",
     }),
