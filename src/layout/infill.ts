@@ -8,6 +8,7 @@ import { underTopRail } from "./boundary.js";
 import type { RailDesign } from "./design.js";
 import { infillBars } from "./infill-bars.js";
 import { withoutRail } from "./infill-findings.js";
+import { infillLines, isLines } from "./infill-lines.js";
 import { allOf, type InfillPart, onlyFindings } from "./infill-part.js";
 import { type Opening, openings } from "./opening.js";
 import type { Place } from "./part.js";
@@ -34,5 +35,8 @@ export function infill(
   bays: readonly Bay[],
 ): InfillPart {
   const open = openings(place, posts, bays, underTopRail(place, rail, path));
-  return allOf(open.map((opening) => filled(place, opening)));
+  return allOf([
+    ...open.map((opening) => filled(place, opening)),
+    infillLines(place, path, open.filter(isLines)),
+  ]);
 }

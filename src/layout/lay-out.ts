@@ -85,7 +85,8 @@ function placesOf(design: Design): Place[] {
  *   `foot-past-nosing`, `foot-past-edge`, `post-past-leg`, `posts-overlap`, `rail-past-leg`, `rail-too-short`, `drop-too-short`,
  *   `rails-never-meet`, `corner-rails-miss`, `corner-level-too-short`, `post-past-rail`, `rail-below-foot`,
  *   `post-wider-than-rail`, `bay-without-line`, `rail-below-post-foot`, `rails-overlap`, `infill-without-rail`,
- *   `infill-too-wide`, `infill-no-room`, `infill-too-many`, `bar-without-seat`, `bad-plate`, `bad-section`, `duplicate-id`. What cannot be built is left out, the rest is still laid out.
+ *   `infill-too-wide`, `infill-no-room`, `infill-too-many`, `bar-without-seat`, `infill-not-parallel`, `infill-misses-corner`,
+ *   `infill-wider-space`, `bad-plate`, `bad-section`, `duplicate-id`. What cannot be built is left out, the rest is still laid out.
  * @throws RakewrightError `bad-stair` or `bad-design` for a design that `parseDesign` would not return
  * @example
  * ```ts
