@@ -9,6 +9,7 @@ import type { RailDesign } from "./design.js";
 import { infillBars } from "./infill-bars.js";
 import { withoutRail } from "./infill-findings.js";
 import { infillLines, isLines } from "./infill-lines.js";
+import { infillPanels } from "./infill-panels.js";
 import { allOf, type InfillPart, onlyFindings } from "./infill-part.js";
 import { type Opening, openings } from "./opening.js";
 import type { Place } from "./part.js";
@@ -21,6 +22,8 @@ function filled(place: Place, opening: Opening): InfillPart {
   return allOf(
     rows.map((row): InfillPart => {
       if (design.type === "bars") return infillBars(place, opening, row, design);
+      if (design.type === "panel") return infillPanels(place, opening, row, design);
+      // Bars along the rails run on from bay to bay: all openings have them at once.
       return onlyFindings([]);
     }),
   );
