@@ -21,11 +21,14 @@ export type {
   TreadPostInput,
 } from "./design-input.js";
 export { type Drop, type DropInput, dropToHold } from "./drop-to-hold.js";
+export type { BarsDesign, InfillDesign, LinesDesign, PanelDesign } from "./infill-design.js";
+export type { BarsInput, InfillInput, LinesInput, PanelInput } from "./infill-input.js";
 export { type Layout, layOut } from "./lay-out.js";
 export { type CountedStair, type Nosing, type NosingLine, nosingLine } from "./nosing-line.js";
 export { parseDesign } from "./parse-design.js";
 export type {
   BreakReport,
+  InfillReport,
   LayoutReport,
   NosingReport,
   PostReport,

@@ -76,6 +76,25 @@ describe("plumb bars", () => {
     expect(infillOf(guard).length).toBe(guard.report!.infill.reduce((sum, own) => sum + own.count, 0));
   });
 
+  it("over a break of the lower rail is shaped to both of its pieces", () => {
+    // Undersides 1/2 in over the rake and 2 in over the landing meet 1.5/tan θ = 2.107 in past the nosing. Which number of bars
+    // puts one there is looked for among a few.
+    const document = (clear: number) =>
+      filled({ ...BARS, clear }, (d) => {
+        d.legs[0].posts.onTreads = [8, 10];
+        Object.assign(d.legs[1], { posts: { at: ["20", "50"] }, end: { type: "free" }, infill: "none" });
+      });
+    const over = (clear: number) =>
+      laidOut(document(clear)).joints.filter(
+        (own) => own.kind === "cope" && own.id.endsWith("-foot") && own.onto.length === 2,
+      );
+    const found = [3.3, 3.5, 3.7, 3.87].find((clear) => over(clear).length > 0);
+    const guard = soundGuard(document(found!));
+    const bar = guard.pieces.find((own) => own.cuts[0].onto.length === 2 && own.id.includes("-bar-"))!;
+    expect(bar.cuts[0].onto).toEqual(["bay-2-low-a", "bay-2-low-b"]);
+    expect(Math.abs(bar.frame.origin[0] / INCH - 2.107)).toBeLessThan(0.75);
+  });
+
   it.each([
     { angle: 90, past: 60, before: 480, corner: "level" },
     { angle: -60, past: 60, before: 480, corner: "level" },
