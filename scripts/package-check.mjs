@@ -12,7 +12,8 @@ const entries = Object.keys(manifest.exports)
   .filter((path) => path !== "./package.json")
   .map((path) => path.replace(/^\./, manifest.name));
 
-const ALLOWED_FILES = /^(dist\/.+|schema\/.+\.json|(README|CHANGELOG)\.md|LICENSE|package\.json)$/;
+const ALLOWED_FILES =
+  /^(dist\/.+|schema\/.+\.json|(README|CHANGELOG|THIRD-PARTY)\.md|LICENSE|package\.json)$/;
 
 const CONSUMERS = [
   { mode: "nodenext ESM", file: "esm.mts", options: { module: "NodeNext", moduleResolution: "NodeNext" } },
@@ -51,7 +52,11 @@ try {
     const stray = packed.files.map((file) => file.path).filter((path) => !ALLOWED_FILES.test(path));
     if (stray.length > 0)
       throw new Error(`the tarball holds files that nobody asked for: ${stray.join(", ")}`);
-    const needed = ["LICENSE", "README.md", "schema/design.schema.json", manifest.bin[manifest.name]];
+    const needed = [
+      ...["LICENSE", "THIRD-PARTY.md", "README.md"],
+      ...["schema/design.schema.json", "schema/shop.schema.json"],
+      manifest.bin[manifest.name],
+    ];
     const missing = needed.filter((path) => !packed.files.some((file) => file.path === path));
     if (missing.length > 0) throw new Error(`the tarball lacks ${missing.join(", ")}`);
     return `${packed.files.length} files, ${(packed.size / 1024).toFixed(0)} kB packed`;

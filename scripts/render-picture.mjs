@@ -11,22 +11,43 @@ import { stairBodies } from "./picture/stair.mjs";
 const file = (path) => new URL(`../${path}`, import.meta.url);
 const text = (path) => readFileSync(file(path), "utf8");
 
-const read = parseDesign(JSON.parse(text("examples/pottery-studio.json")));
-if (!read.ok) throw new Error("examples/pottery-studio.json does not read");
-const { report } = layOut(read.value);
 /** Lighter than on a shaded screen: a picture on paper has no glow. */
-const COLOURS = { R: [0.82, 0.52, 0.25], B: [0.47, 0.62, 0.74], P: [0.5, 0.54, 0.6] };
-const pieces = readModel(text("out/pottery-studio/model.obj"), text("out/pottery-studio/model.mtl")).map(
-  (piece) => ({ ...piece, colour: COLOURS[piece.name[0]] ?? piece.colour }),
-);
-
+const PLATE = [0.66, 0.67, 0.69];
+const COLOURS = {
+  ...{ R: [0.82, 0.52, 0.25], B: [0.47, 0.62, 0.74], P: [0.5, 0.54, 0.6] },
+  ...{ BP: PLATE, EP: PLATE, CP: PLATE },
+};
+const { design, report, pieces } = built("pottery-studio");
 write("examples/pottery-studio.svg", [
-  picture([...stairBodies(read.value, report), ...pieces], {
+  picture([...stairBodies(design, report), ...pieces], {
     direction: [0.34, -1, -0.36],
     width: 1200,
     margin: 28,
   }),
 ]);
+const loft = built("kiln-loft");
+write("examples/kiln-loft.svg", [
+  picture([...stairBodies(loft.design, loft.report), ...loft.pieces], {
+    direction: [0.75, -0.66, -0.42],
+    width: 900,
+    margin: 28,
+  }),
+]);
+
+/** A design, its layout's report, and the pieces that the demo wrote. */
+function built(name) {
+  const read = parseDesign(JSON.parse(text(`examples/${name}.json`)));
+  if (!read.ok) throw new Error(`examples/${name}.json does not read`);
+  const model = readModel(text(`out/${name}/model.obj`), text(`out/${name}/model.mtl`));
+  return {
+    design: read.value,
+    report: layOut(read.value).report,
+    pieces: model.map((piece) => ({
+      ...piece,
+      colour: COLOURS[piece.name.match(/BP|EP|CP/)?.[0] ?? piece.name[0]] ?? piece.colour,
+    })),
+  };
+}
 
 function moved(names, [dx, dy, dz]) {
   return pieces

@@ -1,8 +1,10 @@
-// Writes schema/design.schema.json from the built package; a test fails while the committed file is stale.
+// Writes schema/*.schema.json from the built package; a test fails while a committed file is stale.
 import { mkdirSync, writeFileSync } from "node:fs";
-import { designJsonSchema } from "../dist/layout/index.js";
+import { designJsonSchema, shopJsonSchema } from "../dist/layout/index.js";
 
 const folder = new URL("../schema/", import.meta.url);
 mkdirSync(folder, { recursive: true });
-writeFileSync(new URL("design.schema.json", folder), `${JSON.stringify(designJsonSchema(), null, 2)}\n`);
-console.log("wrote schema/design.schema.json");
+for (const [name, schema] of Object.entries({ design: designJsonSchema(), shop: shopJsonSchema() })) {
+  writeFileSync(new URL(`${name}.schema.json`, folder), `${JSON.stringify(schema, null, 2)}\n`);
+  console.log(`wrote schema/${name}.schema.json`);
+}

@@ -12,6 +12,8 @@ export interface CommandShape {
   readonly name: string;
   /** Names of the words it takes, for messages; all are required. */
   readonly words: readonly string[];
+  /** Names of words that may follow them. */
+  readonly optionalWords?: readonly string[];
   readonly options: NonNullable<ParseArgsConfig["options"]>;
 }
 
@@ -37,7 +39,7 @@ export function readArgs(argv: readonly string[], shape: CommandShape): GivenArg
   const { values, positionals } = parse(argv, shape, see);
   const missing = shape.words[positionals.length];
   if (missing !== undefined) throw new UsageError(`${shape.name}: ${missing} is missing.`, see);
-  const extra = positionals[shape.words.length];
+  const extra = positionals[shape.words.length + (shape.optionalWords?.length ?? 0)];
   if (extra !== undefined) throw new UsageError(`${shape.name}: did not expect \`${extra}\`.`, see);
 
   const text = (name: string): string | undefined => {

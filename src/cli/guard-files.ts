@@ -9,7 +9,7 @@ import type { Piece } from "../joints/piece.js";
 import { type Diagnostic, hasErrors, type Result } from "../kernel/diagnostic.js";
 import { placeMesh } from "../kernel/mesh/mesh.js";
 import { tessellate } from "../kernel/mesh/tessellate.js";
-import { cutList, cutListText, pieceRecords } from "../shop/index.js";
+import { buyingList, cutList, cutListText, pieceRecords } from "../shop/index.js";
 import { fileNames } from "./file-names.js";
 import type { Guard } from "./guard.js";
 import { generator } from "./version.js";
@@ -88,18 +88,29 @@ function ownSolid(piece: Piece, guard: Guard): NamedSolid[] {
   return [{ name, solid, frame, material, ...(colour && { colour }) }];
 }
 
-function papers({ design, report, pieces, masses, warnings }: Guard): OutputFile[] {
+function papers({ design, report, shop, pieces, masses, carried, warnings }: Guard): OutputFile[] {
   const header = { generator: generator(), job: design.job };
   const kilograms = new Map([...masses].map(([id, m]) => [id, m.mass]));
   const list = cutList(pieces, { unit: design.unit, masses: kilograms });
+  const { assemblies, loose } = carried;
+  const buying = buyingList(pieces, kilograms, { ...(shop && { shop }) });
   return [
     {
       path: "pieces.json",
-      data: `${JSON.stringify(pieceRecords(pieces, masses, { ...header, report }), null, 2)}\n`,
+      data: `${JSON.stringify(pieceRecords(pieces, masses, { ...header, report, buying, assemblies }), null, 2)}\n`,
     },
     {
       path: "cutlist.txt",
-      data: cutListText(list, { ...header, basis: BASIS, notes: warnings, settingOut: report }),
+      data: cutListText(list, {
+        ...header,
+        basis: BASIS,
+        ...(shop && { shop }),
+        notes: warnings,
+        settingOut: report,
+        assemblies,
+        ...(loose && { loose }),
+        buying,
+      }),
     },
   ];
 }

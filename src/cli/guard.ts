@@ -3,13 +3,22 @@
  *
  * @packageDocumentation
  */
+import { drillRoom, footDrillPlaces, sawLimits } from "../checks/index.js";
 import { massOf, type PieceMass } from "../joints/mass-of.js";
 import type { Piece } from "../joints/piece.js";
 import { solidOf } from "../joints/solid-of.js";
 import { type Diagnostic, hasErrors } from "../kernel/diagnostic.js";
 import type { Solid } from "../kernel/solid.js";
-import { buildGuard, type Design, type LayoutReport } from "../layout/index.js";
-import type { CliIo } from "./io.js";
+import {
+  type BuiltGuard,
+  buildGuard,
+  type Design,
+  type LayoutReport,
+  parseShop,
+  type Shop,
+} from "../layout/index.js";
+import { type Carried, carriedIn } from "./carried.js";
+import { type CliIo, UsageError } from "./io.js";
 import { progress } from "./progress.js";
 import { readDesign } from "./read-design.js";
 
@@ -17,9 +26,13 @@ import { readDesign } from "./read-design.js";
 export interface Guard {
   readonly design: Design;
   readonly report: LayoutReport;
+  /** The shop file, when one was given. */
+  readonly shop?: Shop;
   readonly pieces: readonly Piece[];
   readonly solids: ReadonlyMap<string, Solid>;
   readonly masses: ReadonlyMap<string, PieceMass>;
+  /** Assemblies, and the longest loose piece. */
+  readonly carried: Carried;
   /** Messages of the warnings, for the papers. */
   readonly warnings: readonly string[];
 }
@@ -30,14 +43,35 @@ export interface LoadedGuard {
   readonly diagnostics: readonly Diagnostic[];
 }
 
+/** What a guard is loaded with. */
+export interface LoadOptions {
+  /** Path of the shop file, if any. */
+  readonly shop: string | undefined;
+  readonly quiet: boolean;
+}
+
 /**
  * Reads, lays out, solves, and makes every solid.
  *
- * @throws UsageError when the file cannot be read
+ * @throws UsageError when a file cannot be read
  */
-export async function loadGuard(name: string, io: CliIo, quiet: boolean): Promise<LoadedGuard> {
-  const built = buildGuard(await readDesign(name, io));
-  const diagnostics = [...built.diagnostics];
+export async function loadGuard(
+  name: string,
+  io: CliIo,
+  { shop: file, quiet }: LoadOptions,
+): Promise<LoadedGuard> {
+  if (name === "-" && file === "-") {
+    throw new UsageError(
+      "Standard input can be only one of DESIGN and --shop.",
+      "Give one of them as a file.",
+    );
+  }
+  const document = await readDesign(name, io);
+  const read = file === undefined ? undefined : parseShop(await readDesign(file, io, "shop"));
+  if (read && !read.ok) return { diagnostics: read.diagnostics };
+  const shop = read?.value;
+  const built = buildGuard(document, shop);
+  const diagnostics = [...(read?.diagnostics ?? []), ...built.diagnostics];
   const solids = new Map<string, Solid>();
   const masses = new Map<string, PieceMass>();
   const bar = progress(io, quiet);
@@ -53,10 +87,29 @@ export async function loadGuard(name: string, io: CliIo, quiet: boolean): Promis
     if (mass.ok) masses.set(piece.id, mass.value);
   });
   bar.end();
+  if (shop) diagnostics.push(...shopFindings(built, shop));
+  const welded = built.assemblies.filter((own) => own.kind === "welded");
+  const carried = carriedIn(welded, { pieces: built.pieces, solids, masses }, shop);
+  diagnostics.push(...carried.diagnostics);
   if (hasErrors(diagnostics) || !built.design || !built.report) return { diagnostics };
   const warnings = diagnostics.filter((d) => d.severity === "warning").map((d) => d.message);
   return {
-    guard: { design: built.design, report: built.report, pieces: built.pieces, solids, masses, warnings },
+    guard: {
+      design: built.design,
+      report: built.report,
+      ...(shop && { shop }),
+      pieces: built.pieces,
+      solids,
+      masses,
+      carried,
+      warnings,
+    },
     diagnostics,
   };
+}
+
+/** What the shop's saw and drill do not reach. */
+function shopFindings({ design, report, pieces }: BuiltGuard, shop: Shop): readonly Diagnostic[] {
+  const places = design && report ? footDrillPlaces(design, report.posts, pieces) : [];
+  return [...sawLimits(pieces, shop), ...drillRoom(places, shop)];
 }

@@ -1,8 +1,8 @@
 /**
- * Reads a design file, or standard input for `-`, as JSON.
+ * Reads a design file, or standard input for `-`, as JSON; and a shop file the same way.
  *
  * What cannot be read is a usage error with the file's name and, for broken JSON, the line and column where the reader
- * stopped. Whether the JSON is a design is for the layout room to say.
+ * stopped. Whether the JSON is a design or a shop is for the layout room to say.
  *
  * @packageDocumentation
  */
@@ -10,19 +10,23 @@ import { readFileSync, statSync } from "node:fs";
 import { resolve } from "node:path";
 import { type CliIo, UsageError } from "./io.js";
 
-/** Largest design read, bytes: a hundred times the longest one written by hand. */
+/** Largest document read, bytes: a hundred times the longest one written by hand. */
 const LARGEST = 4 * 1024 * 1024;
+
+/** What a document is called in messages. */
+type Kind = "design" | "shop";
 
 /**
  * The parsed JSON of a design.
  *
  * @param name - path, or `-` for standard input
+ * @param kind - what the document is, for messages; default a design
  * @throws UsageError when it cannot be read or is no JSON
  */
-export async function readDesign(name: string, io: CliIo): Promise<unknown> {
+export async function readDesign(name: string, io: CliIo, kind: Kind = "design"): Promise<unknown> {
   const label = name === "-" ? "standard input" : name;
-  const text = name === "-" ? await io.readStdin() : readText(resolve(io.cwd, name), label);
-  if (text.length > LARGEST) throw tooLarge(label);
+  const text = name === "-" ? await io.readStdin() : readText(resolve(io.cwd, name), label, kind);
+  if (text.length > LARGEST) throw tooLarge(label, kind);
   try {
     return JSON.parse(text.replace(/^\uFEFF/, ""));
   } catch (error) {
@@ -34,9 +38,9 @@ export async function readDesign(name: string, io: CliIo): Promise<unknown> {
   }
 }
 
-function readText(path: string, label: string): string {
+function readText(path: string, label: string, kind: Kind): string {
   try {
-    if (statSync(path).size > LARGEST) throw tooLarge(label);
+    if (statSync(path).size > LARGEST) throw tooLarge(label, kind);
     return readFileSync(path, "utf8");
   } catch (error) {
     if (error instanceof UsageError) throw error;
@@ -48,15 +52,15 @@ function readText(path: string, label: string): string {
     };
     throw new UsageError(
       `Cannot read ${label}: ${why[code] ?? String(error)}.`,
-      "Give a design file, or - for standard input.",
+      `Give a ${kind} file, or - for standard input.`,
     );
   }
 }
 
-function tooLarge(label: string): UsageError {
+function tooLarge(label: string, kind: Kind): UsageError {
   return new UsageError(
     `${label} is larger than ${LARGEST} bytes.`,
-    "A design is a few kilobytes: check the file's name.",
+    `A ${kind} file is a few kilobytes: check its name.`,
   );
 }
 

@@ -22,10 +22,18 @@ import { atan2Degrees } from "./degrees.js";
 import type { BoreMark, MeasuredLength, NamedPoint, PieceBore } from "./piece.js";
 import { faceWord } from "./words.js";
 
-/** The walls of a member's bores, on its section split clear of them, and what cannot be drilled. */
+/** Where the axis of a bore pierces the outside of its member. */
+interface Pierced {
+  readonly bore: string;
+  readonly point: Vec3;
+  readonly side: Segment;
+  /** Of the drill, going in from there. */
+  readonly into: Vec3;
+}
+
+/** Where the bores of a member open on its outside, in the order each goes through it, and what cannot be drilled. */
 export interface Drilled {
-  readonly section: Region;
-  readonly walls: readonly BoreWall[];
+  readonly pierced: readonly Pierced[];
   readonly diagnostics: readonly Diagnostic[];
 }
 
@@ -37,14 +45,29 @@ export function drilledMember(
   high: CompiledEnd | null,
 ): Drilled {
   const section = splitsClearOf(member.section.region, bores);
-  if (!low || !high) return { section, walls: [], diagnostics: [] };
+  if (!low || !high) return { pierced: [], diagnostics: [] };
   const { walls, diagnostics } = planBores(section, bores, low, high);
+  const pierced = walls.flatMap((wall) =>
+    [wall.entry, wall.exit]
+      .filter((opening) => opening.loop === 0)
+      .map((opening) => piercedAt(section, wall, opening)),
+  );
   const named = diagnostics.map((d) => ({
     ...d,
     members: [member.id],
     message: `${member.id}: ${d.message}`,
   }));
-  return { section, walls, diagnostics: named };
+  return { pierced, diagnostics: named };
+}
+
+function piercedAt(section: Region, { stance, bore }: BoreWall, opening: Opening): Pierced {
+  const { z } = stance.surface.frame;
+  return {
+    bore,
+    point: axisPoint(stance, tauOf(section, opening, stance, stance.h)),
+    side: sideOf(section, opening.loop, partOf(opening, stance.h).segment),
+    into: opening.into ? z : negate(z),
+  };
 }
 
 /**
@@ -55,40 +78,30 @@ export function drilledMember(
  */
 export function boreMarks(
   bores: readonly Bore[],
-  { section, walls }: Drilled,
+  { pierced }: Drilled,
   member: Member,
   hook: 0 | 1,
   blank: MeasuredLength,
 ): PieceBore[] {
   const from = hook === 0 ? blank.from : blank.to;
   return bores.map((bore) => {
-    const own = walls.filter((w) => w.bore === bore.id);
-    const marks = own.flatMap((wall) =>
-      [wall.entry, wall.exit]
-        .filter((opening) => opening.loop === 0)
-        .map((opening) => markOf(member, section, wall, opening, hook, from)),
-    );
-    return { ...bore, marks };
+    const own = pierced.filter((p) => p.bore === bore.id);
+    return { ...bore, marks: own.map((place) => markOf(member, place, hook, from)) };
   });
 }
 
 function markOf(
   { frame, section: { shape } }: Member,
-  section: Region,
-  { stance, bore }: BoreWall,
-  opening: Opening,
+  { bore, point, side, into: [x, y, z] }: Pierced,
   hook: 0 | 1,
   from: NamedPoint,
 ): BoreMark {
-  const point = axisPoint(stance, tauOf(section, opening, stance, stance.h));
-  const side = sideOf(section, opening.loop, partOf(opening, stance.h).segment);
   const share = shareOf(side, point);
   const [du, dv] = tangentOn(side, share);
   const size = Math.hypot(du, dv);
   const [tu, tv] = [du / size, dv / size];
   const face = faceWord(frame, tv, -tu);
   // Outside lies to the right of the outline. The drill is looked at going in from there, on either face.
-  const [x, y, z] = opening.into ? stance.surface.frame.z : negate(stance.surface.frame.z);
   const [square, across, away] = [y * tu - x * tv, x * tu + y * tv, hook === 0 ? z : -z];
   const round = shape.kind === "round-tube" || shape.kind === "round-bar";
   const towards = (k: number): string => faceWord(frame, Math.sign(k) * tu, Math.sign(k) * tv);

@@ -4,7 +4,11 @@
  * @packageDocumentation
  */
 import type { Bore } from "../kernel/bar.js";
+import { splitsClearOf } from "../kernel/bore-splits.js";
+import { closeEnd } from "../kernel/close-end.js";
 import type { Diagnostic } from "../kernel/diagnostic.js";
+import type { Region } from "../kernel/region.js";
+import { newShell } from "../kernel/shell.js";
 import type { Member } from "../members/member.js";
 import { type Drilled, drilledMember } from "./bore-marks.js";
 import { type Decision, endKey, matesOf } from "./decision.js";
@@ -51,6 +55,7 @@ export function draft(
       message: `${member.id}: ${d.message}`,
     });
   const drilled = drilledMember(member, bores, low.end, high.end);
+  const section = splitsClearOf(member.section.region, bores);
   return {
     member,
     decisions,
@@ -59,11 +64,18 @@ export function draft(
     bores,
     drilled,
     diagnostics: [
-      ...low.diagnostics.map(named(0)),
-      ...high.diagnostics.map(named(1)),
+      ...[...low.diagnostics, ...unclosed(low, section, 0)].map(named(0)),
+      ...[...high.diagnostics, ...unclosed(high, section, 1)].map(named(1)),
       ...drilled.diagnostics,
     ],
   };
+}
+
+/** Why an end that is more than one flat cut has no faces; a piece whose solid would be refused is not to be cut. */
+function unclosed({ end }: FlattestEnd, section: Region, index: 0 | 1): Diagnostic[] {
+  if (!end || end.root.kind === "leaf") return [];
+  const made = closeEnd(newShell(), end, section, index);
+  return "diagnostic" in made ? [made.diagnostic] : [];
 }
 
 function squareAt(member: Member, end: 0 | 1, joint: string): Decision {

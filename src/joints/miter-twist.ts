@@ -9,7 +9,7 @@
  */
 import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
 import { reachOf } from "../kernel/region-extent.js";
-import { TWIST_MM } from "../kernel/tolerance.js";
+import { STATION_MM } from "../kernel/tolerance.js";
 import { addScaled, cross, dot, scale, type Vec3 } from "../kernel/vec.js";
 import type { Member } from "../members/member.js";
 import { atan2Degrees } from "./degrees.js";
@@ -40,7 +40,7 @@ export function miterTwist(a: Member, b: Member, endB: 0 | 1, normal: Vec3): Twi
   const up = addScaled(mirrored, away, -dot(mirrored, away));
   const twist = atan2Degrees(dot(cross(up, b.frame.y), away), dot(up, b.frame.y));
   const least = twist - symmetry * Math.round(twist / symmetry);
-  if (Math.abs(least) * (Math.PI / 180) * reachOf(b.section.region.outer) <= TWIST_MM) return null;
+  if (Math.abs(least) * (Math.PI / 180) * reachOf(b.section.region.outer) <= STATION_MM) return null;
   // The roll is about the member's own direction, the twist about the way out of the corner.
   return { twist, roll: dot(away, b.frame.z) > 0 ? -least : least };
 }

@@ -19,6 +19,8 @@ import { addScaled, type Vec3 } from "./vec.js";
 /** A wall with the stretch of the bore it takes up. */
 export interface PlacedWall {
   readonly wall: BoreWall;
+  /** Range of τ. */
+  readonly range: readonly [number, number];
   /** Reach along the bar: no point of the wall lies beyond, nor of the round-ended stretch. */
   readonly low: number;
   readonly high: number;
@@ -26,12 +28,16 @@ export interface PlacedWall {
   readonly stretch: readonly [Vec3, Vec3];
 }
 
-/** Finds the stretch of a wall from the range of τ on its two openings. */
-export function placeWall(section: Region, wall: BoreWall): PlacedWall {
+/**
+ * Finds the stretch of a wall from the range of τ on its two openings.
+ *
+ * @param like - a wall with the same openings, if there is one
+ */
+export function placeWall(section: Region, wall: BoreWall, like?: PlacedWall): PlacedWall {
   const { stance } = wall;
   const { surface, rise, reach, s } = stance;
-  const [from] = rangeOf(section, wall.entry, stance);
-  const [, to] = rangeOf(section, wall.exit, stance);
+  const from = like ? like.range[0] : rangeOf(section, wall.entry, stance)[0];
+  const to = like ? like.range[1] : rangeOf(section, wall.exit, stance)[1];
   const { frame, radius } = surface;
   // One millimetre of τ is reach / radius of the axis; a rim leaves the square through its middle by r·|tan ρ|.
   const tilt = radius * Math.abs(rise);
@@ -42,6 +48,7 @@ export function placeWall(section: Region, wall: BoreWall): PlacedWall {
   const [s0, s1] = [s + from * rise, s + to * rise];
   return {
     wall,
+    range: [from, to],
     low: Math.min(s0 - reach, s1 - reach, z0 - radius, z1 - radius),
     high: Math.max(s0 + reach, s1 + reach, z0 + radius, z1 + radius),
     stretch,

@@ -61,8 +61,18 @@ export function tauAt(segment: Segment, root: 1 | -1, stance: BoreStance, h: num
   return alongBore(along, segment.centre[0], segment.centre[1]) + root * half;
 }
 
-/** Walls of one bore through a section. */
-export function boreWalls(section: Region, bore: Bore): BoreResult {
+/** A bore with its walls. */
+export interface Walled {
+  readonly bore: Bore;
+  readonly walls: readonly BoreWall[];
+}
+
+/**
+ * Walls of one bore through a section.
+ *
+ * @param others - bores through the same section: one that runs in the same strip of it has the same openings
+ */
+export function boreWalls(section: Region, bore: Bore, others: readonly Walled[] = []): BoreResult {
   if (!(bore.diameter > 0) || !Number.isFinite(bore.diameter)) {
     return refuseBore(bore, {
       code: "bad-bore",
@@ -78,6 +88,8 @@ export function boreWalls(section: Region, bore: Bore): BoreResult {
       hint: "Turn the bore across the bar.",
     });
   }
+  const like = others.find((o) => o.bore.through === bore.through && isOneStrip(o.walls[0]?.stance, stance));
+  if (like) return { walls: like.walls.map((w) => ({ ...w, bore: bore.id, stance })) };
   const turns = outlineTurns(section, stance);
   const strip = stance.surface.radius + LEFT_BESIDE_BORE_MM;
   const near = turns.filter((t) => Math.abs(t.h - stance.h) < strip);
@@ -102,6 +114,17 @@ export function boreWalls(section: Region, bore: Bore): BoreResult {
   const last = walls[0]?.exit as Opening;
   const before = near.filter((t) => t.tau < tauOf(section, last, stance, stance.h));
   return before.length > 0 ? refuseTurn(bore, stance, turns, before) : { walls };
+}
+
+/** True where two bores are one strip of the section, to the last bit. */
+function isOneStrip(a: BoreStance | undefined, b: BoreStance): boolean {
+  return (
+    a !== undefined &&
+    a.h === b.h &&
+    a.surface.radius === b.surface.radius &&
+    a.along[0] === b.along[0] &&
+    a.along[1] === b.along[1]
+  );
 }
 
 /** The part of an opening at h. */

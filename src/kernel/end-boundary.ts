@@ -7,6 +7,7 @@
  * @packageDocumentation
  */
 import { type CompiledEnd, endAt, sheetOfHit, sideOfSplit, splitBetween } from "./end-compile.js";
+import { crossedBetween, meetingPlanes } from "./meeting-plane.js";
 import { loopsOf, pointOn, type Region, type Segment, segmentLength, tangentOn } from "./region.js";
 import { type Sheet, sheetHeight } from "./sheet.js";
 import { sideHeight } from "./side-edge.js";
@@ -130,6 +131,21 @@ function sheetsMet(end: CompiledEnd, met: readonly number[]): number[] {
   return [...out];
 }
 
+/** A take-over of two sheets, on the plane in which equal headers meet where they are equally far there as well. */
+function onPlane(end: CompiledEnd, i: number, j: number, segment: Segment, t: number): number {
+  if (splitBetween(end, i, j)) return t;
+  const [a, b] = [end.sheets[i] as Sheet, end.sheets[j] as Sheet];
+  const planes = meetingPlanes(a.surface, b.surface);
+  const reach = MOMENT_MM / segmentLength(segment);
+  const places = planes.flatMap((away) => {
+    const at = (x: number): number => away([...pointOn(segment, x), sideHeight(segment, x, a)]);
+    const place = crossedBetween(at, t - reach, t + reach);
+    const ties = place !== null && Math.abs(difference(end, i, j, segment, place)) < ROUNDING_MM;
+    return ties ? [place] : [];
+  });
+  return places.sort((x, y) => Math.abs(x - t) - Math.abs(y - t))[0] ?? t;
+}
+
 /** Places between two marks where two contacts are equally far. */
 function takeovers(
   end: CompiledEnd,
@@ -155,7 +171,8 @@ function takeovers(
         return tie ? there : here;
       };
       const share = (b - a) * BESIDE_CORNER_SHARE;
-      out.push(...signChanges(f, looksAt(f, a, b, SAMPLES, near(a, a + share), near(b, b - share))));
+      const found = signChanges(f, looksAt(f, a, b, SAMPLES, near(a, a + share), near(b, b - share)));
+      out.push(...found.map((t) => onPlane(end, i, j, segment, t)));
     }
   }
   return out;
@@ -247,7 +264,7 @@ function withoutNothings(end: CompiledEnd, segments: readonly Segment[], all: re
   let [shortest, least, around] = [[] as number[], MOMENT_MM as number, -1];
   for (let from = 0; from < all.length; from++) {
     const [own, before] = [sheetOf(from), sheetOf(from - 1)];
-    if (own === before || own < 0 || before < 0) continue;
+    if (own === before || own < 0 || before < 0 || isOneHeader(end, own, before)) continue;
     const run: number[] = [];
     while (run.length < all.length && sheetOf(from + run.length) === own)
       run.push((from + run.length) % all.length);
@@ -259,6 +276,11 @@ function withoutNothings(end: CompiledEnd, segments: readonly Segment[], all: re
   if (around < 0) return [...all];
   const without = all.map((s, k) => (shortest.includes(k) ? { ...s, sheet: around } : s));
   return withoutNothings(end, segments, without);
+}
+
+/** True for two sheets of one header: what parts them is a break, known in closed form, and its ridge is a line that is there. */
+function isOneHeader({ hits }: CompiledEnd, a: number, b: number): boolean {
+  return hits.some(({ sheets }) => sheets.includes(a) && sheets.includes(b));
 }
 
 function isNothing(end: CompiledEnd, segments: readonly Segment[], i: Stretch, around: number): boolean {

@@ -8,10 +8,11 @@
  *
  * @packageDocumentation
  */
-import { type Curve, derivatives } from "./curve/curve.js";
-import { type GaussRule, gaussRule } from "./gauss.js";
-import type { Edge, Face, Solid } from "./solid.js";
-import { INTEGRAL_FLOOR, INTEGRAL_RELATIVE, ROUNDING_SHARE } from "./tolerance.js";
+import { type Curve, derivatives, evaluate } from "./curve/curve.js";
+import { lineThrough } from "./curve/intersect.js";
+import { GAUSS_3, GAUSS_12, type GaussRule } from "./gauss.js";
+import type { Edge, EdgeUse, Face, Solid } from "./solid.js";
+import { INTEGRAL_FLOOR, INTEGRAL_RELATIVE, ROUNDING_MM, ROUNDING_SHARE } from "./tolerance.js";
 import { cross, distance, dot, length, sub, type Vec3 } from "./vec.js";
 
 /** Mass properties per unit of density, in the solid's frame. */
@@ -35,8 +36,8 @@ export interface MassProperties {
 
 /** volume, area, x, y, z, xx, yy, zz, xy, yz, zx */
 const N = 11;
-const RULE = gaussRule(12);
-const INNER = gaussRule(3);
+const RULE = GAUSS_12;
+const INNER = GAUSS_3;
 
 /** Exact mass properties of a closed solid. */
 export function massProperties(solid: Solid): MassProperties {
@@ -54,6 +55,10 @@ export function massProperties(solid: Solid): MassProperties {
         const whole = panel(face, edge, centre, a, b);
         parts.push({ face, edge, a, b, whole });
         for (const k of [0, 1]) total[k] = (total[k] as number) + (whole.size[k] as number);
+      }
+      for (const edge of gapsOf(solid, loop)) {
+        const { value } = panel(face, edge, centre, edge.t0, edge.t1);
+        for (let k = 0; k < N; k++) sum[k] = (sum[k] as number) + (value[k] as number);
       }
     }
   }
@@ -87,6 +92,28 @@ export function massProperties(solid: Solid): MassProperties {
       zx: zx - v * c[2] * c[0],
     },
   };
+}
+
+/**
+ * Where one edge of a loop ends a hair beside the start of the next, as one that is carried on past its kink: the straight
+ * way between them. Open, a loop's integral would be off by the gap times its distance from the middle.
+ */
+function gapsOf({ edges }: Solid, loop: readonly EdgeUse[]): Edge[] {
+  const last = loop[loop.length - 1] as EdgeUse;
+  let p = endOf(edges[last.edge] as Edge, last.forward);
+  const out: Edge[] = [];
+  for (const { edge, forward } of loop) {
+    const e = edges[edge] as Edge;
+    const q = endOf(e, !forward);
+    const long = distance(p, q);
+    if (long > ROUNDING_MM) out.push({ curve: lineThrough(p, q), t0: 0, t1: long, from: -1, to: -1 });
+    p = endOf(e, forward);
+  }
+  return out;
+}
+
+function endOf({ curve, t0, t1 }: Edge, atEnd: boolean): Vec3 {
+  return evaluate(curve, atEnd ? t1 : t0);
 }
 
 function isRuling(curve: Curve, axis: Vec3): boolean {

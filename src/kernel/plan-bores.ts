@@ -6,7 +6,7 @@
  * @packageDocumentation
  */
 import type { Bore } from "./bar.js";
-import { type BoreWall, boreWalls } from "./bore.js";
+import { type BoreWall, boreWalls, type Walled } from "./bore.js";
 import { meetsBore, meetsEnd, type PlacedWall, placeWall } from "./bore-clearance.js";
 import type { Diagnostic } from "./diagnostic.js";
 import type { CompiledEnd } from "./end-compile.js";
@@ -29,21 +29,28 @@ export function planBores(
 ): BorePlan {
   if (bores.length === 0) return { walls: [], diagnostics: [] };
   const placed: PlacedWall[] = [];
+  const walled: Walled[] = [];
   const diagnostics: Diagnostic[] = [];
   const radius = reachOf(section.outer);
   const [lowBound, highBound] = [endRange(low, radius).least, endRange(high, radius).least];
   for (const bore of bores) {
-    const made = boreWalls(section, bore);
+    const made = boreWalls(section, bore, walled);
     if ("diagnostic" in made) {
       diagnostics.push(made.diagnostic);
       continue;
     }
-    const own = made.walls.map((wall) => placeWall(section, wall));
+    const own = made.walls.map((wall) => {
+      const like = placed.find((p) => p.wall.entry === wall.entry);
+      return placeWall(section, wall, like);
+    });
     const fault =
       firstOf(own, (w) => meetsEnd(section, w, low, lowBound) ?? meetsEnd(section, w, high, highBound)) ??
       firstOf(own, (w) => firstOf(placed, (v) => meetsBore(w, v)));
     if (fault) diagnostics.push(fault);
-    else placed.push(...own);
+    else {
+      placed.push(...own);
+      walled.push({ bore, walls: made.walls });
+    }
   }
   return { walls: placed.map((p) => p.wall), diagnostics };
 }

@@ -29,6 +29,8 @@ export interface Candidate {
   readonly curve: Curve;
   readonly i: number;
   readonly j: number;
+  /** True for a break of one header's own near side: `i` and `j` are its sheets on the two sides of it. */
+  readonly isBreak: boolean;
   /** Other conics in which the same two surfaces meet: equal cylinders cross in two ellipses that cross each other. */
   readonly mates: readonly ConicCurve[];
 }
@@ -49,6 +51,7 @@ export function candidates(end: CompiledEnd, r: number): Candidate[] {
       out.push({
         i,
         j,
+        isBreak: true,
         mates: [],
         curve: { kind: "line", origin: [u, v, cornerHeight(sheet, u, v)], direction },
       });
@@ -62,7 +65,8 @@ export function candidates(end: CompiledEnd, r: number): Candidate[] {
       const [a, b] = [end.sheets[i] as Sheet, end.sheets[j] as Sheet];
       const curves = split ? miterCurves(split, a, r) : meetingSurfaces(a.surface, b.surface, r);
       const conics = split ? [] : curves.filter((c) => c.kind === "conic");
-      for (const curve of curves) out.push({ i, j, curve, mates: conics.filter((c) => c !== curve) });
+      for (const curve of curves)
+        out.push({ i, j, isBreak: false, curve, mates: conics.filter((c) => c !== curve) });
     }
   }
   return out;

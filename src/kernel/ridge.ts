@@ -274,14 +274,16 @@ function sidesAt(
 
 /**
  * The sheet that closes the bar just beside a point of a candidate. There the candidate's two sheets are equally far, and the
- * way they rise tells them apart, however near everything else is; undefined where it does not.
+ * way they rise tells them apart, however near everything else is; undefined where it does not. Of a header's own two sheets
+ * each is met on one side of their break only, and the break is on the near side, however upright the skin runs there.
  */
-function sheetTowards(end: CompiledEnd, { i, j }: Candidate, p: Vec3, [du, dv]: Vec2): number | undefined {
+function sheetTowards(end: CompiledEnd, c: Candidate, p: Vec3, [du, dv]: Vec2): number | undefined {
+  const { i, j, isBreak } = c;
   if (splitBetween(end, i, j)) return undefined;
-  if ([i, j].some((k) => isOnFarSide(end.sheets[k] as Sheet, p))) return -1;
+  if (!isBreak && [i, j].some((k) => isOnFarSide(end.sheets[k] as Sheet, p))) return -1;
   const [a, b] = [i, j].map((k) => rise(end.sheets[k] as Sheet, p, du, dv)) as [number, number];
-  const steeper = Math.sign(a - b);
-  if (!(Math.abs(a - b) > LEAST_RISE)) return undefined;
+  if (!isBreak && !(Math.abs(a - b) > LEAST_RISE)) return undefined;
+  const steeper = isBreak ? 0 : Math.sign(a - b);
   const met = end.hits.map((hit) => {
     const across = Math.sign(hit.hu * du + hit.hv * dv);
     return sheetOfHit(hit, hit.h0 + hit.hu * p[0] + hit.hv * p[1] + across * ROUNDING_MM);

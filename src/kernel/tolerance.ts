@@ -74,7 +74,7 @@ export const CHORD_MM = 0.05;
 /** mm. What is nearer than this is the same place to a double: a hundred roundings at 10⁴ mm. Users: profile, outline, extents, kinks, end cut. */
 export const ROUNDING_MM = 1e-9;
 
-/** Dimensionless: a share, a cosine or a parameter that differs by less does not differ. Ten thousand roundings of one. Users: profile, sampling, bores, conics, crossings, end cut. */
+/** Dimensionless: a share, a cosine or a parameter that differs by less does not differ. Ten thousand roundings of one. Users: profile, sampling, bores, conics, crossings, end cut, STEP splines. */
 export const ROUNDING_SHARE = 1e-12;
 
 /**
@@ -134,6 +134,9 @@ export const OFF_BREAK_SINE = 1e-7;
 /** mm. Pieces that differ by less everywhere are cut with one setting: a twentieth of a tape's finest mark. Users: identity. */
 export const SAME_PIECE_MM = 0.02;
 
+/** Degrees. A saw setting past its limit by less is at the limit: 10⁷ roundings of an angle, 10⁻⁵ of what a saw's scale shows. Users: saw limits. */
+export const SAW_SETTING_DEG = 1e-6;
+
 /** mm. Least corner radius a section may have: no tool makes less, and stations need 10³ of theirs. Users: sections. */
 export const LEAST_RADIUS_MM = 1e-3;
 
@@ -157,6 +160,3 @@ export const SAME_PART_MM = 1e-6;
  * 0.0254 mm off each, and a rake makes at most twice of it. Users: corners of a layout.
  */
 export const CORNER_STEP_MM = 0.05;
-
-/** mm. Outlines rolled against each other at a miter by less than this are one: a shop measures from here on. Users: twist. */
-export const TWIST_MM = 1e-2;

@@ -1,5 +1,5 @@
 /**
- * Vectors in double precision: the only file that touches gl-matrix.
+ * Vectors in double precision: the only file that touches gl-matrix, and of it its module of three-dimensional vectors.
  *
  * gl-matrix writes by index into whatever `out` it is given, so an ordinary array keeps doubles. Its allocating
  * functions (`create`, `clone`, `fromValues`) make 32-bit floats and its global switch is seen by every library in
@@ -7,7 +7,7 @@
  *
  * @packageDocumentation
  */
-import { vec3 } from "gl-matrix";
+import * as vec3 from "gl-matrix/esm/vec3.js";
 
 /** A point or direction in space, millimetres or dimensionless. */
 export type Vec3 = readonly [number, number, number];

@@ -29,13 +29,22 @@ function legRange(site: Site, from: PlacedPost, to: PlacedPost): readonly [numbe
   return [after ?? indexOf(from), indexOf(to)];
 }
 
-/** Lines of the undersides over the legs first to last. */
+/** Lines of the undersides over the legs first to last, and over the short level pieces beside corners next to them. */
 function linesOf(site: Site, rail: RailDesign, first: number, last: number): RunLine[] {
-  const heights = site.legs.map(({ leg }, i) => {
-    const named = i >= first && i <= last && Object.hasOwn(leg.undersides, rail.id);
-    return named ? leg.undersides[rail.id] : undefined;
+  const heights = site.legs.map(({ leg }) =>
+    Object.hasOwn(leg.undersides, rail.id) ? leg.undersides[rail.id] : undefined,
+  );
+  const legs = site.legs.slice(first, last + 1);
+  return oneLineOneRun(legs.flatMap((_, i) => runsOfLeg(site, first + i, heights)));
+}
+
+/** The lines a bay runs along: a short level piece only where the bay reaches it. */
+function inBay(site: Site, lines: readonly RunLine[], bay: readonly [number, number], below: number) {
+  const stops = stopsOf(site, lines, below);
+  return lines.filter((line, i) => {
+    const [from, to] = [stops[i - 1] ?? bay[0], stops[i] ?? bay[1]];
+    return !line.stub || Math.min(to, bay[1]) > Math.max(from, bay[0]);
   });
-  return oneLineOneRun(site.legs.flatMap((_, i) => runsOfLeg(site, i, heights)));
 }
 
 /** x where the axes of two lines meet, above their undersides' meeting point by the bisector. */
@@ -79,7 +88,7 @@ export function bayLine(
   to: PlacedPost,
 ): BayLine {
   const [first, last] = legRange(site, from, to);
-  const lines = linesOf(site, rail, first, last);
+  const lines = inBay(site, linesOf(site, rail, first, last), [from.x, to.x], extent.below);
   const rake = lines.find((line) => line.ground.flight !== undefined);
   const [only] = lines;
   const legs = site.legs.slice(first, last + 1);

@@ -213,6 +213,18 @@ export interface RailInput {
   readonly section: string;
 }
 
+/** A splice of the top rail. */
+export interface SpliceInput {
+  /** Id of the leg. */
+  readonly leg: string;
+  /** From where the leg starts, in plan. */
+  readonly at: LengthInput;
+  /** Name of the sleeve's section. */
+  readonly sleeve: string;
+  /** Of the sleeve into each piece. */
+  readonly reach: LengthInput;
+}
+
 /** The whole document. */
 export interface DesignInput {
   readonly $schema?: string | undefined;
@@ -239,6 +251,10 @@ export interface DesignInput {
   readonly endPosts?: { readonly section: string; readonly marks: readonly string[] } | undefined;
   /** What every post stands on that says nothing else. */
   readonly foot?: FootInput | undefined;
+  /** Where the top rail is cut in two and joined over an inner sleeve. */
+  readonly splices?: readonly SpliceInput[] | undefined;
+  /** Where the guard comes apart for carrying, besides its splices. */
+  readonly fieldJoints?: readonly ("corners" | "breaks")[] | undefined;
   /** What fills the bays between their rails. */
   readonly infill?: InfillInput | undefined;
   /** In walking order upward: a floor (if any), then flights and landings. */

@@ -157,5 +157,7 @@ export interface Design {
   readonly foot: FootDesign;
   readonly infill?: InfillDesign;
   readonly splices: readonly SpliceDesign[];
+  /** Where the guard comes apart for carrying, besides its splices. */
+  readonly fieldJoints: readonly ("corners" | "breaks")[];
   readonly legs: readonly LegDesign[];
 }

@@ -4,22 +4,28 @@
  * @packageDocumentation
  */
 import { type Diagnostic, RakewrightError } from "../kernel/diagnostic.js";
+import { assembliesOf, type LayoutAssembly } from "./assemblies.js";
+import { checkPlan } from "./check-plan.js";
 import { checkPosts } from "./check-posts.js";
 import { checkCorners } from "./corners.js";
 import type { RailDesign } from "./design.js";
+import { checkFeet } from "./foot-holes.js";
 import { footPlates } from "./foot-plates.js";
 import { infill } from "./infill.js";
 import { lowerRails } from "./lower-rails.js";
 import { joined, type Part, type Place } from "./part.js";
 import { pathEnds } from "./path-ends.js";
 import { type PlacedPost, placePosts } from "./place-posts.js";
+import { splicesOn } from "./placed-splice.js";
 import { postMembers } from "./post-members.js";
 import { railEnds } from "./rail-ends.js";
-import { type RailPath, railPath } from "./rail-path.js";
+import { metAtCorners, type RailPath, railPath } from "./rail-path.js";
 import { type RunLine, railRuns } from "./rail-runs.js";
 import type { InfillReport } from "./report-types.js";
 import { sectionExtent } from "./section-extent.js";
-import { topRails } from "./top-rails.js";
+import type { LegGround } from "./site.js";
+import { spliceParts } from "./splices.js";
+import { railId, topRails } from "./top-rails.js";
 
 /** One guard: its part of the model, and what the report is made from. */
 export interface GuardLayout {
@@ -30,12 +36,24 @@ export interface GuardLayout {
   readonly over?: { readonly rail: RailDesign; readonly path: RailPath };
   /** Those that were built. */
   readonly posts: readonly PlacedPost[];
+  readonly assemblies: readonly LayoutAssembly[];
   readonly infill: readonly InfillReport[];
 }
 
 /** The same lines, lower by what lies on them, square to each run. */
 function lowered(lines: readonly RunLine[], by: number): readonly RunLine[] {
   return by === 0 ? lines : lines.map((run) => ({ ...run, z0: run.z0 - by * Math.hypot(1, run.slope) }));
+}
+
+/** The runs with the splices of the legs they run over; short level pieces have none. */
+function withSplices({ design, site }: Place, runs: readonly RunLine[]): readonly RunLine[] {
+  const whole = runs.filter((run) => !run.stub);
+  const ownerOf = (leg: LegGround) =>
+    whole.filter((run) => run.reach === leg.reach && run.ground.index <= leg.index).at(-1);
+  return runs.map((run) => {
+    const legs = run.stub ? [] : site.legs.filter((leg) => ownerOf(leg) === run);
+    return { ...run, splices: splicesOn(site, design.splices, legs) };
+  });
 }
 
 /** The rail that runs over the posts. */
@@ -56,14 +74,18 @@ export function guardLayout(place: Place): GuardLayout {
   const cap = design.rails.find((own) => own.role === "cap");
   const placed = placePosts(place);
   const { ends, diagnostics: endFindings } = pathEnds(site, placed.posts);
-  const lines = railRuns(site).runs;
+  const lines = withSplices(place, railRuns(site).runs);
   const capDepth = cap === undefined ? 0 : sectionExtent(cap.section).depth;
   const extent = sectionExtent(rail.section);
-  const path = railPath(site, lowered(lines, capDepth), extent, ends);
-  const capPath = cap && railPath(site, lines, sectionExtent(cap.section), ends);
+  const path = railPath(site, metAtCorners(site, lowered(lines, capDepth), extent), extent, ends);
+  const plain = lines.map((run) => ({ ...run, splices: [] }));
+  const capPath =
+    cap &&
+    railPath(site, metAtCorners(site, plain, sectionExtent(cap.section)), sectionExtent(cap.section), ends);
   const finish = railEnds(place, rail, path, placed.posts);
   const top = topRails(place, rail, path, "R", finish.joints);
   const over = cap && capPath ? [topRails(place, cap, capPath, "C", [])] : [];
+  const spliced = spliceParts(place, rail, path, placed.posts, (run, x) => railId(place, run, rail, x));
   const posts = postMembers(place, rail, placed.posts, path);
   const ids = new Set(posts.members.map((own) => own.id));
   const built = placed.posts.filter((post) => ids.has(post.id));
@@ -73,6 +95,8 @@ export function guardLayout(place: Place): GuardLayout {
   const checks: Diagnostic[] = [
     ...placed.diagnostics,
     ...checkPosts(site, placed.posts, design.inset),
+    ...checkFeet(site, placed.posts, design.inset),
+    ...checkPlan(place, path, 2 * extent.halfWidth),
     ...endFindings,
     ...checkCorners(place, path, extent),
   ];
@@ -80,18 +104,22 @@ export function guardLayout(place: Place): GuardLayout {
     { members: [], joints: [], diagnostics: checks },
     top,
     ...over,
+    spliced,
     lower,
     filled,
     posts,
     feet,
     { ...finish, joints: [] },
   ]);
+  const sleeves = new Set(spliced.members.map((own) => own.id));
+  const assemblies = assembliesOf(place, path, part.members, sleeves);
   return {
     part,
     rail,
     path,
     ...(cap && capPath ? { over: { rail: cap, path: capPath } } : {}),
     posts: built,
+    assemblies,
     infill: filled.infill,
   };
 }

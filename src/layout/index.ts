@@ -3,31 +3,69 @@
  *
  * @packageDocumentation
  */
+export type { LayoutAssembly } from "./assemblies.js";
 export { type BreakInput, type BreakPoint, breakPoint, footBreak, heightNeededOverRiser } from "./break.js";
 export { type BuiltGuard, buildGuard } from "./build-guard.js";
 export { compromiseRail } from "./compromise.js";
-export type { Design, EndDesign, LegDesign, PostDesign, RailDesign } from "./design.js";
+export type {
+  BreakDesign,
+  Design,
+  EndDesign,
+  FlangeDesign,
+  LegDesign,
+  PostDesign,
+  RailDesign,
+  SpacedPosts,
+  SpliceDesign,
+  StairDesign,
+  TurnDesign,
+} from "./design.js";
+export { designInShop } from "./design-in-shop.js";
 export type {
   DesignInput,
   EndInput,
+  FlangeInput,
+  FootInput,
+  HolesInput,
+  LegBreakInput,
   LegInput,
   LengthInput,
   LevelLegInput,
   LevelPostsInput,
   RailInput,
+  SpacingInput,
+  SpliceInput,
   StairLegInput,
   StairPostsInput,
   StationPostInput,
+  StepsInput,
+  SubstrateInput,
   TreadPostInput,
+  TurnInput,
 } from "./design-input.js";
 export { type Drop, type DropInput, dropToHold } from "./drop-to-hold.js";
+export type { FootDesign, HoleRectangle, Substrate } from "./foot-design.js";
+export { type DrilledHole, type Finished, holeFor, sleeveFor } from "./hole-for.js";
 export type { BarsDesign, InfillDesign, LinesDesign, PanelDesign } from "./infill-design.js";
 export type { BarsInput, InfillInput, LinesInput, PanelInput } from "./infill-input.js";
 export { type Layout, layOut } from "./lay-out.js";
-export { type CountedStair, type Nosing, type NosingLine, nosingLine } from "./nosing-line.js";
+export { measuredLine, stepLine } from "./measured-line.js";
+export {
+  type CountedStair,
+  type Nosing,
+  type NosingLine,
+  nosingLine,
+  type StairSteps,
+  type TapedNosing,
+} from "./nosing-line.js";
+export { PAPERS, type PaperSize } from "./paper.js";
 export { parseDesign } from "./parse-design.js";
+export { parseShop } from "./parse-shop.js";
+export { type PlumbLeg, plumbLeg } from "./plumb-leg.js";
 export type {
   BreakReport,
+  CornerReport,
+  FlightReport,
   InfillReport,
   LayoutReport,
   NosingReport,
@@ -36,4 +74,20 @@ export type {
   TopRailReport,
 } from "./report-types.js";
 export { designJsonSchema, designSchema } from "./schema/design-schema.js";
+export { shopJsonSchema, shopSchema } from "./schema/shop-schema.js";
 export { railAboveTread, stopHeight } from "./set-out.js";
+export {
+  type Access,
+  DEFAULT_SHOP,
+  FINISH_MM,
+  type FinishKind,
+  type PassageTurn,
+  type PassageTurnInput,
+  type PostSeam,
+  type RailSeam,
+  type Remnant,
+  type Shop,
+  type ShopInput,
+} from "./shop.js";
+export { spacedStations } from "./spaced-stations.js";
+export { type TapeClass, tapeError } from "./tape.js";

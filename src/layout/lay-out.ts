@@ -9,11 +9,15 @@
 import type { Joint, JointRules } from "../joints/joint.js";
 import { type Diagnostic, diagnostic, RakewrightError } from "../kernel/diagnostic.js";
 import type { Member } from "../members/member.js";
+import type { LayoutAssembly } from "./assemblies.js";
+import { checkPair } from "./check-plan.js";
 import type { Design } from "./design.js";
 import { guardLayout } from "./guard-layout.js";
 import { joined, type Place } from "./part.js";
 import { layoutReport } from "./report.js";
 import type { LayoutReport } from "./report-types.js";
+import { sectionExtent } from "./section-extent.js";
+import type { Shop } from "./shop.js";
 import { siteOf } from "./site.js";
 
 /** A guard laid out: what the joint solver takes, and what the shop reads. */
@@ -22,6 +26,8 @@ export interface Layout {
   readonly members: readonly Member[];
   readonly joints: readonly Joint[];
   readonly rules: JointRules;
+  /** What is welded in the shop and what is fitted on site; every member is in one of them. */
+  readonly assemblies: readonly LayoutAssembly[];
   readonly report: LayoutReport;
   readonly diagnostics: readonly Diagnostic[];
 }
@@ -61,8 +67,9 @@ function membersOf(joint: Joint): readonly string[] {
 }
 
 /** The guards of a design: one, or a pair that are each other's mirror image across the middle of the stair. */
-function placesOf(design: Design): Place[] {
+function placesOf(design: Design, shop: Shop | undefined): Place[] {
   const one = (side: "left" | "right"): Place => ({
+    ...(shop && { shop }),
     design,
     site: siteOf(design),
     side,
@@ -73,7 +80,7 @@ function placesOf(design: Design): Place[] {
   const apart = (design.width ?? 0) - 2 * (design.inset ?? 0);
   return [
     { ...one("left"), prefix: "left-", suffix: "-L" },
-    { design, site: siteOf(design, true, -apart), side: "right", prefix: "right-", suffix: "-R" },
+    { ...one("right"), site: siteOf(design, true, -apart), prefix: "right-", suffix: "-R" },
   ];
 }
 
@@ -81,12 +88,14 @@ function placesOf(design: Design): Place[] {
  * Lays a guard out.
  *
  * @param design - from `parseDesign`
- * @returns members, joints, rules and report. Diagnostics: `unknown-post`, `post-hits-nosing`, `foot-hits-riser`,
- *   `foot-past-nosing`, `foot-past-edge`, `post-past-leg`, `posts-overlap`, `rail-past-leg`, `rail-too-short`, `drop-too-short`,
+ * @param shop - from `parseShop`: sleeves are held against its slip fit and finish; without one they only have to go in
+ * @returns members, joints, rules, assemblies and report. Diagnostics: `unknown-post`, `post-hits-nosing`, `foot-hits-riser`,
+ *   `foot-past-nosing`, `foot-past-edge`, `substrate-thin`, `hole-near-edge`, `guard-crosses-itself`, `guards-meet`, `post-past-leg`, `posts-overlap`, `rail-past-leg`, `rail-too-short`, `drop-too-short`,
  *   `rails-never-meet`, `corner-rails-miss`, `corner-level-too-short`, `post-past-rail`, `rail-below-foot`,
- *   `post-wider-than-rail`, `bay-without-line`, `rail-below-post-foot`, `rails-overlap`, `infill-without-rail`,
- *   `infill-too-wide`, `infill-no-room`, `infill-too-many`, `bar-without-seat`, `infill-not-parallel`, `infill-misses-corner`,
- *   `infill-wider-space`, `bad-plate`, `bad-section`, `duplicate-id`. What cannot be built is left out, the rest is still laid out.
+ *   `post-wider-than-rail`, `bay-without-line`, `rail-below-post-foot`, `rails-overlap`, `splice-past-run`, `splice-at-post`,
+ *   `sleeve-too-wide`, `unknown-leg`, `infill-without-rail`, `infill-too-wide`, `infill-no-room`, `infill-too-many`,
+ *   `bar-without-seat`, `infill-not-parallel`, `infill-misses-corner`, `infill-wider-space`, `bad-plate`, `bad-section`,
+ *   `duplicate-id`. What cannot be built is left out, the rest is still laid out.
  * @throws RakewrightError `bad-stair` or `bad-design` for a design that `parseDesign` would not return
  * @example
  * ```ts
@@ -94,7 +103,7 @@ function placesOf(design: Design): Place[] {
  * if (read.ok) layOut(read.value).report.pitch;
  * ```
  */
-export function layOut(design: Design): Layout {
+export function layOut(design: Design, shop?: Shop): Layout {
   if (!design.legs.some((leg) => leg.along === "stair")) {
     throw new RakewrightError({
       code: "bad-design",
@@ -102,8 +111,16 @@ export function layOut(design: Design): Layout {
       hint: "Read documents with parseDesign.",
     });
   }
-  const places = placesOf(design);
-  const guards = places.map(guardLayout);
+  const places = placesOf(design, shop);
+  const all = places.map(guardLayout);
+  const [left, right] = all;
+  const width = left === undefined ? 0 : 2 * sectionExtent(left.rail.section).halfWidth;
+  const meeting =
+    left === undefined || right === undefined
+      ? []
+      : checkPair([places[0] as Place, left.path], [places[1] as Place, right.path], width);
+  // A pair that runs into each other is one finding, not a hundred crossings: the left-hand guard is laid out.
+  const guards = meeting.length > 0 ? all.slice(0, 1) : all;
   const whole = joined(guards.map((guard) => guard.part));
   const { kept, diagnostics } = withoutRepeats(whole.members);
   const known = new Set(kept.map((own) => own.id));
@@ -112,7 +129,10 @@ export function layOut(design: Design): Layout {
     members: kept,
     joints: whole.joints.filter((joint) => membersOf(joint).every((id) => known.has(id))),
     rules: { gap: design.gap },
+    assemblies: guards.flatMap((own) =>
+      own.assemblies.map((one) => ({ ...one, pieces: one.pieces.filter((id) => known.has(id)) })),
+    ),
     report: layoutReport(place, guard.rail, guard.path, guard.posts, kept, guard.over, guard.infill),
-    diagnostics: [...whole.diagnostics, ...diagnostics],
+    diagnostics: [...whole.diagnostics, ...meeting, ...diagnostics],
   };
 }

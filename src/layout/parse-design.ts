@@ -9,7 +9,7 @@
 import { diagnostic, hasErrors, type Result } from "../kernel/diagnostic.js";
 import { isMaterialName, MATERIALS } from "../members/materials.js";
 import { DEFAULTS } from "./defaults.js";
-import type { Design } from "./design.js";
+import type { Design, SpliceDesign } from "./design.js";
 import type { DesignInput } from "./design-input.js";
 import { type Reader, readerOf } from "./reader.js";
 import { optional, resolveFoot } from "./resolve-foot.js";
@@ -48,6 +48,16 @@ function acrossOf(document: DesignInput, read: Reader): Pick<Design, "width" | "
   return across;
 }
 
+function splicesOf(document: DesignInput, read: Reader): readonly SpliceDesign[] {
+  return (document.splices ?? []).flatMap((own, i): SpliceDesign[] => {
+    const path = ["splices", i];
+    const sleeve = read.section(own.sleeve, [...path, "sleeve"]);
+    const at = read.length(own.at, [...path, "at"], "not-negative");
+    const reach = read.length(own.reach, [...path, "reach"], "positive");
+    return sleeve === undefined ? [] : [{ leg: own.leg, at, sleeve, reach }];
+  });
+}
+
 function resolve(document: DesignInput): Result<Design> {
   const read = readerOf(document, document.unit, document.sections);
   const stair = resolveSteps(document.stair, ["stair"], read);
@@ -68,7 +78,8 @@ function resolve(document: DesignInput): Result<Design> {
     ...(document.endPosts && heavy ? { endPosts: { section: heavy, marks: document.endPosts.marks } } : {}),
     foot: resolveFoot(document.foot ?? {}, ["foot"], read),
     ...(infill && { infill }),
-    splices: [],
+    splices: splicesOf(document, read),
+    fieldJoints: document.fieldJoints ?? [],
     legs: resolveLegs(document, stair, rails, read),
   } as const;
   if (!isMaterialName(rest.material)) {

@@ -9,6 +9,7 @@ import type { Vec3 } from "../kernel/vec.js";
 import type { Member } from "../members/member.js";
 import type { Design } from "./design.js";
 import { directionOf, type Plan, pointOn } from "./plan.js";
+import type { Shop } from "./shop.js";
 import type { Site } from "./site.js";
 
 /** Members and joints of one part of the guard. */
@@ -33,6 +34,8 @@ export interface Place {
   readonly site: Site;
   /** Of this guard: which side of the stair it stands on, looking up. */
   readonly side: "left" | "right";
+  /** Whose slip fits and finish are kept to; none: steel on steel. */
+  readonly shop?: Shop;
   /** Before every id, e.g. `right-`; empty where the design has one guard. */
   readonly prefix: string;
   /** After every mark, e.g. `-R`. */

@@ -18,7 +18,7 @@ import { plateOr } from "./plate-or.js";
 import { edgeZ, type RailPath, type RailRun, runAt } from "./rail-path.js";
 import { sayLength } from "./say-length.js";
 import { type SectionExtent, sectionExtent } from "./section-extent.js";
-import { legId, railId } from "./top-rails.js";
+import { lastRailId, legId, railId } from "./top-rails.js";
 
 /** The members a post's top touches: two under a break, when its footprint meets the miter between axis and underside. */
 function railsOver(place: Place, post: PlacedPost, run: RailRun, path: RailPath, rail: RailDesign): string[] {
@@ -28,8 +28,9 @@ function railsOver(place: Place, post: PlacedPost, run: RailRun, path: RailPath,
     const [low, high] = x.axis <= x.underside ? [x.axis, x.underside] : [x.underside, x.axis];
     return reach === post.reach && post.x + half > low + STATION_MM && post.x - half < high - STATION_MM;
   });
-  if (broken === undefined) return [railId(place, run, rail)];
-  const ids = broken.runs.map((i) => railId(place, path.runs[i] as RailRun, rail));
+  if (broken === undefined) return [railId(place, run, rail, post.x)];
+  const [lower, upper] = broken.runs.map((i) => path.runs[i] as RailRun) as [RailRun, RailRun];
+  const ids = [lastRailId(place, lower, rail), railId(place, upper, rail)];
   return broken.leg === undefined ? ids : [ids[0] as string, legId(place, path, broken, rail)];
 }
 

@@ -16,7 +16,7 @@ import type { PlacedPost } from "./place-posts.js";
 import { holesOf, plateOr } from "./plate-or.js";
 import { edgeZ, type RailPath, type RailRun } from "./rail-path.js";
 import { type SectionExtent, sectionExtent } from "./section-extent.js";
-import { railId } from "./top-rails.js";
+import { lastRailId, railId } from "./top-rails.js";
 
 /** One end of the rail: which, where, and how its run goes away from it. */
 interface RailEnd {
@@ -195,7 +195,7 @@ export function railEnds(place: Place, rail: RailDesign, path: RailPath, posts: 
       rail,
       extent,
       run,
-      id: railId(place, run, rail),
+      id: side === 0 ? railId(place, run, rail) : lastRailId(place, run, rail),
       side,
       way,
       point,

@@ -7,6 +7,7 @@
  *
  * @packageDocumentation
  */
+import { CORNER_STEP_MM } from "../kernel/tolerance.js";
 import { type PathBreak, pathBreak, type RailEdge } from "./path-break.js";
 import type { RunLine } from "./rail-runs.js";
 import type { SectionExtent } from "./section-extent.js";
@@ -56,6 +57,28 @@ export function pathZ(path: RailPath, edge: RailEdge, x: number): number | undef
 function linesOf(run: RunLine, extent: SectionExtent): RailRun["z0"] {
   const secant = Math.hypot(1, run.slope);
   return { top: run.z0, axis: run.z0 - extent.above * secant, underside: run.z0 - extent.depth * secant };
+}
+
+/**
+ * Runs that are mitred in plan brought together: heights are typed to a thousandth of an inch, so their axes miss each other at
+ * the corner by a hair. One that misses by more stays where it is (see `checkCorners`).
+ */
+export function metAtCorners(
+  site: Site,
+  lines: readonly RunLine[],
+  extent: SectionExtent,
+): readonly RunLine[] {
+  const met = [...lines];
+  const axis = (run: RunLine, x: number) => run.z0 + run.slope * x - extent.above * Math.hypot(1, run.slope);
+  met.forEach((upper, i) => {
+    const lower = met[i - 1];
+    const corner = lower && site.corners[lower.reach];
+    if (lower === undefined || corner === undefined || lower.reach === upper.reach) return;
+    const step = axis(upper, corner.x) - axis(lower, corner.x);
+    if (corner.kind === "post" || Math.abs(step) > CORNER_STEP_MM) return;
+    met[i] = { ...upper, z0: upper.z0 - step };
+  });
+  return met;
 }
 
 /**

@@ -2,12 +2,14 @@
  * The straight runs of a rail, reach by reach, as lines without ends: who comes after whom, and how steep and how high.
  *
  * One run a leg; two level legs in one line are one run. At a `level` corner a rake turns level before it turns in plan, so a
- * short level run stands between the rake and the corner. A run's heights are plumb, to the top edge; millimetres.
+ * short level run stands between the rake and the corner; so it does where a corner post stands more than one going off. A run's heights are plumb, to the top edge; millimetres.
  *
  * @packageDocumentation
  */
-import type { BreakDesign, LegDesign } from "./design.js";
+import { NODE_MM } from "../kernel/tolerance.js";
+import type { BreakDesign, LegDesign, TurnDesign } from "./design.js";
 import { legTops } from "./leg-tops.js";
+import type { PlacedSplice } from "./placed-splice.js";
 import type { LegGround, Site } from "./site.js";
 
 /** A run before its ends are known: top edge z = z0 + slope·x. */
@@ -23,6 +25,8 @@ export interface RunLine {
   readonly stub: boolean;
   /** How the rail gets here from the run before it in the same reach. */
   readonly from: BreakDesign;
+  /** Where it is cut in two, in order; filled in for the rail that is spliced. */
+  readonly splices: readonly PlacedSplice[];
 }
 
 const MEET: BreakDesign = { type: "meet", at: 0 };
@@ -64,6 +68,7 @@ function stubOf(site: Site, i: number, corner: number, side: "below" | "above", 
     z0: groundZ + height,
     stub: true,
     from: MEET,
+    splices: [],
   };
 }
 
@@ -71,6 +76,15 @@ function stubOf(site: Site, i: number, corner: number, side: "below" | "above", 
 function stubLeg(site: Site, flight: number, side: "below" | "above"): number {
   const other = side === "below" ? flight + 1 : flight - 1;
   return site.legs[other]?.flight === undefined ? other : Math.min(flight, other);
+}
+
+/** True for a corner post so far from the flight that its rake turns level first: more than one going from the nosing. */
+function farOff(
+  corner: TurnDesign["corner"] | undefined,
+  away: number | undefined,
+  flight: NonNullable<LegGround["flight"]>,
+): boolean {
+  return corner === "post" && (away ?? 0) > flight.line.going + NODE_MM;
 }
 
 /** A run parallel to its leg. */
@@ -96,14 +110,14 @@ export function runsOfLeg(site: Site, i: number, heights: Heights, lineOf = para
     const high = heights[of];
     return high === undefined ? [] : [stubOf(site, of, corner, side, high)];
   };
-  const start = flight !== undefined && before === "level";
+  const start = flight !== undefined && (before === "level" || farOff(before, leg.turn?.before, flight));
   const from = before === undefined || start ? leg.break : MEET;
   const upper = site.legs[i + 1]?.leg;
-  const end = flight !== undefined && after === "level";
+  const end = flight !== undefined && (after === "level" || farOff(after, upper?.turn?.past, flight));
   const reached = upper?.along === "stair" ? MEET : (upper?.break ?? MEET);
   return [
     ...(start ? stub("above") : []),
-    { ...{ id: leg.id, leg, ground, reach, ...lineOf(ground, height), stub: false, from } },
+    { ...{ id: leg.id, leg, ground, reach, ...lineOf(ground, height), stub: false, from, splices: [] } },
     ...(end ? stub("below").map((own) => ({ ...own, from: reached })) : []),
   ];
 }

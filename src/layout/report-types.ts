@@ -3,7 +3,9 @@
  *
  * @packageDocumentation
  */
+
 import type { BreakDesign, LegDesign, TurnDesign } from "./design.js";
+import type { HoleRoom } from "./foot-holes.js";
 
 /** One flight. */
 export interface FlightReport {
@@ -87,6 +89,8 @@ export interface PostReport {
   readonly along: LegDesign["along"];
   readonly leg: string;
   readonly tread?: number;
+  /** Which corner it stands at, 1 the first; heights are then of the rail before it. */
+  readonly corner?: number;
   /** Of its centre along the guard, from the top nosing of the last flight. */
   readonly x: number;
   /** From the start of a level leg, or behind the nosing of its tread. */
@@ -99,6 +103,8 @@ export interface PostReport {
   readonly atAxis: number;
   readonly uphillFace: number;
   readonly downhillFace: number;
+  /** Of the base plate's holes, where it has them. */
+  readonly holes?: HoleRoom;
 }
 
 /** Two neighbouring posts, centre to centre. */

@@ -7,6 +7,7 @@ import { distance } from "../kernel/vec.js";
 import type { Member } from "../members/member.js";
 import { cornerReports } from "./corners.js";
 import type { RailDesign } from "./design.js";
+import { holeRoom } from "./foot-holes.js";
 import type { Place } from "./part.js";
 import type { PlacedPost } from "./place-posts.js";
 import { edgeZ, pathZ, type RailPath, type RailRun } from "./rail-path.js";
@@ -22,7 +23,7 @@ import type {
 } from "./report-types.js";
 import { sectionExtent } from "./section-extent.js";
 import type { LegGround } from "./site.js";
-import { railId } from "./top-rails.js";
+import { lastRailId, railId } from "./top-rails.js";
 
 const COUNTED =
   "The steps are counted and taken as equal; they are not measured. Measure every nosing before cutting.";
@@ -80,10 +81,10 @@ function heightsOf(nosings: readonly NosingReport[]): LayoutReport["heights"] {
 
 function breakReports(place: Place, path: RailPath, rail: RailDesign): BreakReport[] {
   return path.breaks.map((found) => {
-    const id = (i: 0 | 1) => railId(place, path.runs[found.runs[i]] as RailRun, rail);
+    const [lower, upper] = found.runs.map((i) => path.runs[i] as RailRun) as [RailRun, RailRun];
     const { leg } = found;
     return {
-      between: [id(0), id(1)],
+      between: [lastRailId(place, lower, rail), railId(place, upper, rail)],
       topEdge: found.x.top,
       midDepth: found.x.axis,
       underside: found.x.underside,
@@ -114,7 +115,7 @@ function topRailReport(run: RailRun, member: Member): TopRailReport {
   };
 }
 
-function postReport(post: PlacedPost, path: RailPath, over: RailPath): PostReport[] {
+function postReport(place: Place, post: PlacedPost, path: RailPath, over: RailPath): PostReport[] {
   const half = post.extent.depth / 2;
   const [top, axis, up, down] = [
     pathZ(over, "top", post.x),
@@ -123,16 +124,19 @@ function postReport(post: PlacedPost, path: RailPath, over: RailPath): PostRepor
     pathZ(path, "underside", post.x - half),
   ];
   if (top === undefined || axis === undefined) return [];
+  const holes = holeRoom(place.site, post, place.design.inset);
   const { id, mark, along, leg, x, offset, baseZ, footZ } = post;
   return [
     {
       ...{ id, mark, along, leg, x, offset, baseZ },
       ...(post.tread === undefined ? {} : { tread: post.tread }),
+      ...(post.corner === undefined ? {} : { corner: post.corner.index + 1 }),
       railTopAboveBase: top - baseZ,
       railUndersideAboveBase: axis - baseZ,
       atAxis: axis - footZ,
       uphillFace: (up ?? axis) - footZ,
       downhillFace: (down ?? axis) - footZ,
+      ...(holes === undefined ? {} : { holes }),
     },
   ];
 }
@@ -193,7 +197,7 @@ export function layoutReport(
     breaks: breakReports(place, over.path, over.rail),
     corners: cornerReports(over.path, sectionExtent(over.rail.section)),
     topRails,
-    posts: posts.flatMap((post) => postReport(post, path, over.path)),
+    posts: posts.flatMap((post) => postReport(place, post, path, over.path)),
     spacing: spacings(posts, path),
     infill,
     longest: longestOf(members, topRails),

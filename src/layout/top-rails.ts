@@ -18,9 +18,20 @@ import type { PathBreak } from "./path-break.js";
 import { edgeZ, type PathCorner, type RailPath, type RailRun } from "./rail-path.js";
 import { sayLength } from "./say-length.js";
 
-/** Id of the rail's member on a run, e.g. `stair-top`. */
-export function railId(place: Place, run: Pick<RailRun, "id">, rail: RailDesign): string {
-  return `${place.prefix}${run.id}-${rail.id}`;
+/** Id of the rail's member on a run, e.g. `stair-top`; of a spliced one the piece at x, `stair-top-2`, the first by default. */
+export function railId(
+  place: Place,
+  run: Pick<RailRun, "id" | "splices">,
+  rail: RailDesign,
+  x = Number.NEGATIVE_INFINITY,
+): string {
+  const before = run.splices.filter((splice) => splice.x < x).length;
+  return `${place.prefix}${run.id}-${rail.id}${before === 0 ? "" : `-${before + 1}`}`;
+}
+
+/** Id of the piece at a run's upper end. */
+export function lastRailId(place: Place, run: RailRun, rail: RailDesign): string {
+  return railId(place, run, rail, Number.POSITIVE_INFINITY);
 }
 
 /** Id of the plumb leg at a break. */
@@ -145,24 +156,28 @@ export function topRails(
       const along = alongOf(place, run.reach);
       const drop = legId(place, path, found, rail);
       add(drop, lower, upper, { up: found.leg.length > 0 ? negate(along) : along });
-      const before = railId(place, path.runs[i - 1] as RailRun, rail);
+      const before = lastRailId(place, path.runs[i - 1] as RailRun, rail);
       miter(`break-${before}-${drop}`, { member: before, end: 1 }, { member: drop, end: 0 });
       miter(`break-${drop}-${id}`, { member: drop, end: 1 }, { member: id, end: 0 });
     } else if (found !== undefined) {
       const before = path.runs[i - 1] as RailRun;
       const name =
         letter === "R" ? `break-${before.id}-${run.id}` : `break-${before.id}-${run.id}-${rail.id}`;
-      miter(name, { member: railId(place, before, rail), end: 1 }, { member: id, end: 0 });
+      miter(name, { member: lastRailId(place, before, rail), end: 1 }, { member: id, end: 0 });
     }
     const corner = path.corners.find((own) => own.runs[1] === i);
     if (corner !== undefined && mitred(corner)) {
-      const before = railId(place, path.runs[corner.runs[0]] as RailRun, rail);
+      const before = lastRailId(place, path.runs[corner.runs[0]] as RailRun, rail);
       miter(`corner-${before}-${id}`, { member: before, end: 1 }, { member: id, end: 0 });
     }
     const roll = rolls[i] ?? 0;
-    if (!bad.has(i)) {
-      add(id, nodeOf(place, path, i, 0), nodeOf(place, path, i, 1), roll === 0 ? {} : { roll });
-    }
+    if (bad.has(i)) return;
+    const stops = run.splices.map((splice) => axisPoint(place, run, splice.x));
+    const points = [nodeOf(place, path, i, 0), ...stops, nodeOf(place, path, i, 1)];
+    points.slice(1).forEach((to, k) => {
+      const own = k === 0 ? id : `${id}-${k + 1}`;
+      add(own, points[k] as Vec3, to, roll === 0 ? {} : { roll });
+    });
   });
   return { members, joints, diagnostics };
 }

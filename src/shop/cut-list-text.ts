@@ -11,12 +11,18 @@ import type { MeasuredLength } from "../joints/piece.js";
 import { CAUTION } from "../kernel/caution.js";
 import { STATION_MM } from "../kernel/tolerance.js";
 import type { LayoutReport } from "../layout/report-types.js";
+import type { Shop } from "../layout/shop.js";
+import type { AssemblyReport } from "./assemblies.js";
+import { assembliesText } from "./assemblies-text.js";
+import { buyingText } from "./buying-text.js";
+import type { BuyingList } from "./buying-types.js";
 import type { CutGroup, CutList, CutRow } from "./cut-list-types.js";
 import { endText } from "./end-text.js";
 import { type FigureStyle, figure, figureUp, massText, roundingText } from "./figure.js";
 import { platesText } from "./plates-text.js";
 import { sectionText } from "./section-text.js";
 import { settingOutText } from "./setting-out.js";
+import { shopText } from "./shop-text.js";
 import { sideView } from "./side-view.js";
 import { PAPER_WIDTH, wrap } from "./wrap.js";
 
@@ -30,6 +36,13 @@ export interface PaperHeader {
   readonly notes?: readonly string[];
   /** Where everything stands, printed before the pieces. */
   readonly settingOut?: LayoutReport;
+  /** Whose tape, seams and finish the head speaks of. */
+  readonly shop?: Shop;
+  /** What is put together in the shop, and the longest piece that is carried in by itself. */
+  readonly assemblies?: readonly AssemblyReport[];
+  readonly loose?: AssemblyReport;
+  /** What is bought, printed last. */
+  readonly buying?: BuyingList;
   /** Program and version. */
   readonly generator?: string;
 }
@@ -46,11 +59,14 @@ export interface PaperHeader {
 export function cutListText(list: CutList, header: PaperHeader): string {
   const rule = "=".repeat(PAPER_WIDTH);
   const placed = header.settingOut ? ["", rule, ...settingOutText(header.settingOut, list)] : [];
+  const carried = assembliesText(header.assemblies ?? [], list, header.loose);
   const lines = [
     ...headText(list, header),
     ...placed,
     ...list.groups.flatMap((g) => ["", rule, ...groupText(g, list)]),
     ...(list.plates.length > 0 ? ["", rule, ...platesText(list.plates, list)] : []),
+    ...(carried.length > 0 ? ["", rule, ...carried] : []),
+    ...(header.buying ? ["", rule, ...buyingText(header.buying, list)] : []),
   ];
   return `${[...lines, "", rule, ...wrap("", CAUTION)].join("\n")}\n`;
 }
@@ -59,6 +75,7 @@ function headText(list: CutList, header: PaperHeader): string[] {
   const title = "CUT LIST";
   const pieces = list.groups.reduce((sum, g) => sum + g.pieces, 0);
   const plates = list.plates.reduce((sum, p) => sum + p.quantity, 0);
+  const longest = Math.max(0, ...list.groups.map((g) => g.longestBlank));
   return [
     header.generator ? `${title}${header.generator.padStart(PAPER_WIDTH - title.length)}` : title,
     // A name is one line of print: nothing in it may end the line or steer a terminal.
@@ -81,6 +98,7 @@ function headText(list: CutList, header: PaperHeader): string[] {
       "UPHILL is towards the landing and along it; LEFT and RIGHT are seen looking uphill.",
     ),
     ...wrap("Not in   ", "kerf, leave-long and weld gaps are NOT added unless a line says so."),
+    ...(header.shop ? shopText(header.shop, longest, list) : []),
     ...(header.notes ?? []).flatMap((note) => wrap("NOTE     ", note)),
     ...wrap("CAUTION  ", CAUTION),
   ];

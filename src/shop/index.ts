@@ -3,6 +3,27 @@
  *
  * @packageDocumentation
  */
+export {
+  type Assemblies,
+  type Assembly,
+  type AssemblyParts,
+  type AssemblyReport,
+  assemblies,
+  longestLoose,
+} from "./assemblies.js";
+export { assembliesText } from "./assemblies-text.js";
+export { type AssemblyBox, assemblyBox, type PlacedSolid } from "./assembly-box.js";
+export { buyingList } from "./buying-list.js";
+export { buyingText } from "./buying-text.js";
+export type {
+  BoughtFastener,
+  BoughtPlate,
+  BoughtSection,
+  BuyingList,
+  BuyingOptions,
+  OrderedSection,
+  StockBound,
+} from "./buying-types.js";
 export { cutList } from "./cut-list.js";
 export { cutListText, type PaperHeader } from "./cut-list-text.js";
 export type {
@@ -14,6 +35,7 @@ export type {
   PaperUnit,
   SaddleRow,
 } from "./cut-list-types.js";
+export { type CarriedBox, fitsThrough, type Passage } from "./fits-through.js";
 export {
   type LengthRecord,
   type PieceRecord,
@@ -22,5 +44,6 @@ export {
   pieceRecords,
 } from "./pieces-json.js";
 export type { PlateRow } from "./plate-rows.js";
+export { type CornerInput, longestRound, longestWithin, rectangleFits } from "./round-corner.js";
 export { settingOutText } from "./setting-out.js";
 export { sideView } from "./side-view.js";

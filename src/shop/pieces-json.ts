@@ -15,6 +15,8 @@ import { type Frame, pointToParent } from "../kernel/frame.js";
 import type { Vec3 } from "../kernel/vec.js";
 import type { LayoutReport } from "../layout/report-types.js";
 import { type PlateSizes, plateSizes } from "../members/plate-sizes.js";
+import type { AssemblyReport } from "./assemblies.js";
+import type { BuyingList } from "./buying-types.js";
 
 /** What is told of a piece's solid. */
 type Told = Pick<PieceMass, "volume" | "mass" | "centroid">;
@@ -78,6 +80,10 @@ export interface PieceRecords {
   readonly caution: string;
   /** Pitch, breaks, rail heights over the nosings, posts: where everything stands, millimetres. */
   readonly report: LayoutReport | null;
+  /** What is bought; null when it was not asked for. */
+  readonly buying: BuyingList | null;
+  /** What is put together in the shop, in the layout frame; empty when nothing is. */
+  readonly assemblies: readonly AssemblyReport[];
   readonly pieces: readonly PieceRecord[];
 }
 
@@ -96,14 +102,20 @@ const LENGTH_KEYS = [
  *
  * @param pieces - pieces of one guard
  * @param masses - by piece id; a piece that is missing gets nulls
- * @param header - program with its version, and the job
+ * @param header - program with its version, the job, and what was found out besides
  * @example
  * JSON.stringify(pieceRecords(guard.pieces, masses, { generator: "rakewright", job: "Kiln room stair" }));
  */
 export function pieceRecords(
   pieces: readonly Piece[],
   masses: ReadonlyMap<string, Told>,
-  header: { readonly generator: string; readonly job: string; readonly report?: LayoutReport },
+  header: {
+    readonly generator: string;
+    readonly job: string;
+    readonly report?: LayoutReport;
+    readonly buying?: BuyingList;
+    readonly assemblies?: readonly AssemblyReport[];
+  },
 ): PieceRecords {
   return {
     generator: header.generator,
@@ -113,6 +125,8 @@ export function pieceRecords(
       "X along the stair, + uphill and onto the landing; Y left looking uphill; Z up; origin at the top nosing",
     caution: CAUTION,
     report: header.report ?? null,
+    buying: header.buying ?? null,
+    assemblies: header.assemblies ?? [],
     pieces: pieces.map((piece) => pieceRecord(piece, masses.get(piece.id))),
   };
 }

@@ -17,7 +17,7 @@ import type { PaperUnit } from "./cut-list-types.js";
  * @param unit - unit of the paper
  * @example sectionText(roundTube({ od: 48.26, wall: 3.683 }), "in"); // "round tube 1.900 x 0.145 wall"
  */
-export function sectionText(section: Section, unit: PaperUnit): string {
+export function sectionText(section: Pick<Section, "name" | "shape" | "source">, unit: PaperUnit): string {
   const sizes = sizesText(section.shape, (mm) =>
     formatLength(mm, { unit, decimals: unit === "in" ? 3 : 2, mark: false }),
   );

@@ -8,6 +8,8 @@
  */
 import type {
   BreakReport,
+  CornerReport,
+  FlightReport,
   InfillReport,
   LayoutReport,
   NosingReport,
@@ -29,13 +31,18 @@ export function settingOutText(report: LayoutReport, style: FigureStyle): string
   const say = (mm: number): string => figure(mm, style);
   return [
     `SETTING OUT   open side ${report.side.toUpperCase()}, looking uphill`,
-    ...wrap("Datum    ", "top nosing; distances level, + over the landing, - over the stair; heights plumb."),
     ...wrap(
-      "Pitch    ",
-      `${degrees(report.pitch)}: riser ${say(report.riser)}, going ${say(report.going)}, along the slope per step ${say(report.slopePerStep)}`,
+      "Datum    ",
+      report.corners.length === 0 && report.flights.length === 1
+        ? "top nosing; distances level, + over the landing, - over the stair; heights plumb."
+        : "top nosing of the last flight; distances level along the guard, round its corners, + onward; heights plumb.",
     ),
+    ...report.flights.flatMap((f) => wrap("Pitch    ", flightText(f, report.flights.length > 1, say))),
+    ...report.corners.flatMap((c) => wrap("Corner   ", cornerText(c, say))),
     ...report.breaks.flatMap((b) => wrap("Break    ", breakText(b, say))),
-    ...report.nosings.flatMap((n) => wrap(`Nosing ${`${n.number}`.padEnd(3)}`, nosingText(n, say))),
+    ...report.nosings.flatMap((n) =>
+      wrap(`Nosing ${`${n.number}`.padEnd(3)}`, nosingText(n, report.flights.length > 1, say)),
+    ),
     ...report.posts.flatMap((p) => wrap(`Post ${p.mark.padEnd(4)}`, postText(p, say))),
     ...report.spacing.flatMap((s) =>
       wrap("Spacing  ", `${s.from} to ${s.to}: ${say(s.plan)} in plan, ${say(s.alongRail)} along the rail`),
@@ -47,17 +54,56 @@ export function settingOutText(report: LayoutReport, style: FigureStyle): string
 
 type Say = (mm: number) => string;
 
-function breakText(b: BreakReport, say: Say): string {
-  return `top edge at ${say(b.topEdge)}, mid-depth at ${say(b.midDepth)}, underside at ${say(b.underside)}; each rail sawn ${degrees(b.miter)} from square`;
+function flightText(f: FlightReport, several: boolean, say: Say): string {
+  const steps = f.measured
+    ? `taped nosings, worst ${say(f.worstMiss)} off the line; mean riser ${say(f.riser)}, mean going ${say(f.going)}`
+    : `riser ${say(f.riser)}, going ${say(f.going)}, along the slope per step ${say(f.slopePerStep)}`;
+  return `${several ? `${f.leg}: ` : ""}${degrees(f.pitch)}: ${steps}`;
 }
 
-function nosingText(n: NosingReport, say: Say): string {
-  return `at ${say(n.x)}, ${say(n.z)} high; top of rail ${say(n.railTop)} above it`;
+const CORNERS: Readonly<Record<CornerReport["kind"], string>> = {
+  post: "corner post, both rails cut to it",
+  level: "the rake turns level first, then a plain miter in plan",
+  round: "round rails mitred directly",
+  twist: "rails mitred directly, each rolled by half the twist",
+};
+
+function cornerText(c: CornerReport, say: Say): string {
+  const way = c.turn > 0 ? "left" : "right";
+  const step = c.heightAfter - c.heightBefore;
+  const heights = `top of rail ${say(c.heightBefore)} before, ${say(c.heightAfter)} after${Math.abs(step) < 0.01 ? "" : `: a step of ${say(step)}`}`;
+  const twist = c.kind === "post" || Math.abs(c.twist) < 0.005 ? "" : `; twist ${degrees(Math.abs(c.twist))}`;
+  const short =
+    c.shortestEdge === undefined ? "" : `; shortest edge of the level piece ${say(c.shortestEdge)}`;
+  return `at ${say(c.x)}, turn ${degrees(Math.abs(c.turn))} to the ${way}; ${CORNERS[c.kind]}; ${heights}${twist}${short}`;
+}
+
+const BREAKS: Readonly<Record<BreakReport["type"], string>> = {
+  meet: "",
+  drop: "",
+  compromise: "; the raking rail is laid straight between the two heights",
+  riser: "; the level rail's height puts it over the riser face",
+};
+
+function breakText(b: BreakReport, say: Say): string {
+  if (b.leg !== undefined) {
+    const way = b.leg.length > 0 ? "up" : "down";
+    return `held by a plumb leg at ${say(b.midDepth)}: ${say(Math.abs(b.leg.length))} ${way} between centrelines, shortest edge ${say(b.leg.shortEdge)}; sawn ${b.leg.miters.map(degrees).join(" and ")} from square`;
+  }
+  return `top edge at ${say(b.topEdge)}, mid-depth at ${say(b.midDepth)}, underside at ${say(b.underside)}; each rail sawn ${degrees(b.miter)} from square${BREAKS[b.type]}`;
+}
+
+function nosingText(n: NosingReport, several: boolean, say: Say): string {
+  return `${several ? `${n.leg}, ` : ""}at ${say(n.x)}, ${say(n.z)} high; top of rail ${say(n.railTop)} above it`;
 }
 
 function postText(p: PostReport, say: Say): string {
   const stands =
-    p.tread === undefined ? `on the ${p.along}` : `on tread ${p.tread}, ${say(p.offset)} behind its nosing`;
+    p.corner !== undefined
+      ? `at corner ${p.corner} (heights of the rail before it)`
+      : p.tread === undefined
+        ? `on the ${p.leg}`
+        : `on tread ${p.tread}, ${say(p.offset)} behind its nosing`;
   return (
     `centre at ${say(p.x)}, ${stands}, base ${say(p.baseZ)} high; above the base: top of rail ${say(p.railTopAboveBase)},` +
     ` underside ${say(p.railUndersideAboveBase)}`

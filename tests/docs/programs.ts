@@ -16,7 +16,7 @@ const ENTRIES: Readonly<Record<string, string>> = {
   rakewright: "src/index.ts",
   "rakewright/jscad": "src/export/adapters/jscad/index.ts",
   ...Object.fromEntries(
-    ["kernel", "members", "joints", "layout", "shop", "export"].map((room) => [
+    ["kernel", "members", "joints", "layout", "shop", "checks", "export"].map((room) => [
       `rakewright/${room}`,
       `src/${room}/index.ts`,
     ]),

@@ -8,7 +8,7 @@ import { fileURLToPath } from "node:url";
 import { beforeAll, describe, expect, it } from "vitest";
 import { solidOf } from "../../src/joints/index.js";
 import { tolerance } from "../../src/kernel/index.js";
-import { buildGuard, designJsonSchema } from "../../src/layout/index.js";
+import { buildGuard, designJsonSchema, shopJsonSchema } from "../../src/layout/index.js";
 import { parseModule } from "../architecture/sources.js";
 import { cli, freshFolder } from "../cli/world.js";
 import { blocksOf, codeWords, linksOf, missingFrom, ROOT, rowsOf, textOf } from "./blocks.js";
@@ -175,6 +175,16 @@ describe("tables", () => {
     const words = new Set(rowsOf(README).flatMap((row) => row.flatMap(codeWords)));
     const fields = Object.keys(designJsonSchema().properties as object);
     expect(fields.length).toBeGreaterThan(8);
+    expect(fields.filter((field) => !["$schema", "version"].includes(field) && !words.has(field))).toEqual(
+      [],
+    );
+  });
+
+  it("name every field of a shop file", () => {
+    const section = README.slice(README.indexOf("## The shop file"), README.indexOf("## Command line"));
+    const words = new Set(rowsOf(section).flatMap(([cell = ""]) => codeWords(cell)));
+    const fields = Object.keys(shopJsonSchema().properties as object);
+    expect(fields.length).toBeGreaterThan(12);
     expect(fields.filter((field) => !["$schema", "version"].includes(field) && !words.has(field))).toEqual(
       [],
     );

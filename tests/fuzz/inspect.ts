@@ -32,6 +32,8 @@ export interface Looks {
   readonly volume: boolean;
   /** Volume by a general B-rep kernel. */
   readonly occt: ((c: JointCase) => number) | null;
+  /** Told of every quadrature that was asked for: whether it came to an end within MOST_RAYS. */
+  readonly onQuadrature?: (done: boolean) => void;
 }
 
 /** mm. A joint may overlap, or stand open beyond its root gap, by this. */
@@ -106,7 +108,7 @@ function inspectSolid(c: FuzzCase, solid: Solid, looks: Looks): string[] {
   if (!(Math.abs(report.volume - volume) < area * CHORD))
     out.push(`mesh: volume ${report.volume} for ${volume}`);
   if (looks.volume) {
-    const wanted = quadrature(c);
+    const wanted = quadrature(c, looks);
     const within = c.tags.some((t) => /1e-([6-9]|1\d)/.test(t)) ? SNAPPED_VOLUME : VOLUME;
     if (wanted !== null && !(Math.abs(volume / wanted - 1) < within))
       out.push(`volume: ${volume} for ${wanted} by quadrature`);
@@ -114,7 +116,7 @@ function inspectSolid(c: FuzzCase, solid: Solid, looks: Looks): string[] {
   if (looks.occt && !c.profile) {
     const theirs = looks.occt(c.joint);
     if (Math.abs(volume / theirs - 1) < OCCT_VOLUME) return out;
-    const wanted = quadrature(c);
+    const wanted = quadrature(c, looks);
     if (wanted === null || !(Math.abs(volume / wanted - 1) < SNAPPED_VOLUME))
       out.push(`volume: ${volume} for ${theirs} by the general kernel and ${wanted} by quadrature`);
   }
@@ -122,14 +124,17 @@ function inspectSolid(c: FuzzCase, solid: Solid, looks: Looks): string[] {
 }
 
 /** Volume by the quadrature; null where that takes more rays than it is worth, some ten times the common number. */
-function quadrature({ joint, profile }: FuzzCase): number | null {
+function quadrature({ joint, profile }: FuzzCase, { onQuadrature }: Looks): number | null {
   try {
-    return profile
+    const volume = profile
       ? profileVolume(joint, profile, QUADRATURE_MM3, MOST_RAYS)
       : volumeByRays(joint, QUADRATURE_MM3, MOST_RAYS);
+    onQuadrature?.(true);
+    return volume;
   } catch (error) {
-    if (error instanceof TooManyRays) return null;
-    throw error;
+    if (!(error instanceof TooManyRays)) throw error;
+    onQuadrature?.(false);
+    return null;
   }
 }
 

@@ -39,6 +39,7 @@ export async function run({ seed, from, count, folder, say }: RunOptions): Promi
       full: on(SHARES.full),
       volume: on(SHARES.volume),
       occt: on(SHARES.occt) && canCount(c.joint.ends) ? occt.volume : null,
+      onQuadrature: tally.addQuadrature,
     });
     tally.add(c, found.length > 0);
     if (found[0] !== undefined) say(`${c.joint.name}: ${found[0]} -> ${keepCase(folder, c, found[0])}`);

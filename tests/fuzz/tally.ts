@@ -26,9 +26,19 @@ export interface Tally {
   readonly bad: number;
   readonly kinds: Readonly<Record<string, { readonly cases: number; readonly bad: number }>>;
   readonly tags: Readonly<Record<string, number>>;
+  /** Volumes compared with the quadrature, and those it was too dear for. */
+  readonly quadratures: { readonly done: number; readonly capped: number };
 }
 
-export function newTally(): { readonly add: (c: FuzzCase, bad: boolean) => void; readonly get: () => Tally } {
+/** A tally that is still counted. */
+export interface Counting {
+  readonly add: (c: FuzzCase, bad: boolean) => void;
+  readonly addQuadrature: (done: boolean) => void;
+  readonly get: () => Tally;
+}
+
+export function newTally(): Counting {
+  const quadratures = { done: 0, capped: 0 };
   let [cases, bad] = [0, 0];
   const kinds: Record<string, { cases: number; bad: number }> = {};
   for (const kind of END_KINDS) kinds[kind] = { cases: 0, bad: 0 };
@@ -43,7 +53,10 @@ export function newTally(): { readonly add: (c: FuzzCase, bad: boolean) => void;
       }
       for (const tag of c.tags) tags[tag] = (tags[tag] ?? 0) + 1;
     },
-    get: () => ({ cases, bad, kinds, tags }),
+    addQuadrature: (done) => {
+      quadratures[done ? "done" : "capped"]++;
+    },
+    get: () => ({ cases, bad, kinds, tags, quadratures: { ...quadratures } }),
   };
 }
 
@@ -60,6 +73,7 @@ export function tallyText(tally: Tally): string {
   const share = (n: number): string => `${((100 * n) / tally.cases).toFixed(1)} %`;
   return [
     `${tally.cases - tally.bad} of ${tally.cases} solved, ${tally.bad} not`,
+    `${tally.quadratures.done} volumes compared with the quadrature, ${tally.quadratures.capped} not: too many rays`,
     "",
     ...Object.entries(tally.kinds).map(
       ([kind, n]) => `${kind.padEnd(30)} ${n.cases - n.bad} solved, ${n.bad} not`,

@@ -213,3 +213,29 @@ describe("bores that cannot be drilled", () => {
     expect("walls" in boreWalls(tube.region, bore([1, 0, 0], { diameter: 35.99 }))).toBe(true);
   });
 });
+
+describe("a bore beside others", () => {
+  const tube = roundTube({ od: 42.4, wall: 3.2 });
+  const box = rectTube({ width: 40, depth: 60, wall: 3 });
+  it("has the walls it has alone, whatever it shares with them", () => {
+    const few = <T>(...of: readonly T[]) => fc.constantFrom(...of);
+    const any = fc
+      .record({
+        direction: few<Vec3>([1, 0, 0], [-1, 0, 0], [0.8, 0, 0.6], [0.6, 0.8, 0], [0.6, -0.8, 0], [4, 0, 3]),
+        point: few<Vec3>([0, 0, 100], [0, 0, 250], [0, 3, 250], [1, 0, 300]),
+        diameter: few(6, 8),
+        through: few<Bore["through"]>("both", "first"),
+      })
+      .map((b): Bore => ({ id: "h", ...b }));
+    fc.assert(
+      fc.property(few(tube, box), any, fc.array(any, { maxLength: 6 }), (section, own, others) => {
+        const walled = others.flatMap((b, k) => {
+          const made = boreWalls(section.region, { ...b, id: `o${k}` });
+          return "walls" in made ? [{ bore: b, walls: made.walls }] : [];
+        });
+        expect(boreWalls(section.region, own, walled)).toEqual(boreWalls(section.region, own));
+      }),
+      { numRuns: 1000 },
+    );
+  });
+});

@@ -61,7 +61,87 @@ const FINDINGS: readonly (readonly [string, Loose, Loose])[] = [
       d.legs[2].posts.at.shift();
     }),
   ],
+  // A post 40 in along a landing 38 in long that another flight follows.
+  ["post-past-leg", flights((d) => (d.legs[1].posts.at = ["40"])), flights()],
+  ["foot-past-edge", example((d) => (d.stair.inset = "1 7/8")), example((d) => (d.stair.inset = "2"))],
+  [
+    "substrate-thin",
+    example(under({ leastThickness: "1 5/8" })),
+    example(under({ leastThickness: "1 1/2" })),
+  ],
+  // Holes 2 3/4 apart, centred 3 in behind the nosing: 1 5/8 to the edge.
+  ["hole-near-edge", example(under({ leastEdge: "1 3/4" })), example(under({ leastEdge: "1 5/8" }))],
+  [
+    "rails-never-meet",
+    flights((d) => d.legs.splice(2, 1, { along: "landing", top: "44", posts: { at: ["20"] } })),
+    flights((d) =>
+      d.legs.splice(2, 1, { along: "landing", top: "44", break: "drop", posts: { at: ["20"] } }),
+    ),
+  ],
+  // Three left turns of 90 degrees round a short landing come back over the first leg at its own height.
+  ["guard-crosses-itself", example(square("60")), example(square("200"))],
+  ["guards-meet", example(pair(-90)), example(pair(90))],
+  ["unknown-leg", example(splice({ leg: "ladder" })), example(splice({}))],
+  ["sleeve-too-wide", example(splice({ sleeve: "wide" })), example(splice({}))],
+  // Post P2 stands 34 7/8 in along the leg, half of it is 3/4, the sleeve's 3 in are 2.444 in of plan.
+  ["splice-at-post", example(splice({ at: "37" })), example(splice({ at: "38 1/8" }))],
+  ["splice-past-run", example(splice({ at: "126" })), example(splice({ at: "124" }))],
 ];
+
+/** Floor to landing, landing, a second flight: 42 in high all along. */
+function flights(change: (d: Loose) => void = () => undefined): Loose {
+  return example((d) => {
+    d.endPosts = undefined;
+    const flight = { ...d.legs[0], undersides: {} };
+    d.legs = [
+      flight,
+      { along: "landing", length: "38", top: "42", posts: { at: ["19"] } },
+      { ...flight, posts: { onTreads: [1], behindNosing: "3" } },
+    ];
+    change(d);
+  });
+}
+
+function under(substrate: Loose) {
+  return (d: Loose) => {
+    d.foot.holes = { diameter: "7/16", along: "2 3/4", across: "2 3/4" };
+    d.foot.substrate = { name: "tread", thickness: "1 1/2", ...substrate };
+  };
+}
+
+/** Turns left three times; the last leg runs `length` away from the first one's line or over it. */
+function square(length: string) {
+  return (d: Loose) => {
+    d.endPosts = undefined;
+    const leg = { along: "landing", top: "42", length: "40", posts: { at: ["20"] } };
+    const turn = { angle: 90, corner: "level" };
+    d.legs = [
+      { ...d.legs[0], undersides: {} },
+      { ...leg, length: "90" },
+      { ...leg, turn, length },
+      { ...leg, turn },
+      { ...leg, turn, length: "100", posts: { at: ["20", "80"] } },
+    ];
+  };
+}
+
+function pair(angle: number) {
+  return (d: Loose) => {
+    d.endPosts = undefined;
+    d.side = "both";
+    Object.assign(d.stair, { width: "40", inset: "3" });
+    d.legs[0].undersides = {};
+    Object.assign(d.legs[1], { turn: { angle, past: "6" }, undersides: {} });
+  };
+}
+
+function splice(own: Loose) {
+  return (d: Loose) => {
+    d.endPosts = undefined;
+    Object.assign(d.sections, { sleeve: "round bar 1.5", wide: "round bar 1.625" });
+    d.splices = [{ leg: "stair", at: "50", sleeve: "sleeve", reach: "3", ...own }];
+  };
+}
 
 describe("findings of the layout", () => {
   it.each(FINDINGS)("%s", (code, bad, good) => {

@@ -20,13 +20,15 @@ export const buildCommand: Command = {
   words: ["DESIGN"],
   options: {
     output: { type: "string", short: "o" },
+    shop: { type: "string" },
     chord: { type: "string" },
     formats: { type: "string" },
     force: { type: "boolean" },
     json: { type: "boolean" },
     quiet: { type: "boolean" },
   },
-  help: `Usage: rakewright build DESIGN -o DIR [--chord MM] [--formats stl,obj,step] [--force] [--json] [--quiet]
+  help: `Usage: rakewright build DESIGN -o DIR [--shop FILE] [--chord MM] [--formats stl,obj,step] [--force]
+                        [--json] [--quiet]
 
 DESIGN is a file, or - for standard input. Writes into DIR:
 
@@ -35,9 +37,10 @@ DESIGN is a file, or - for standard input. Writes into DIR:
   model.step            the exact solids, planes and cylinders, an assembly of named parts
   pieces/MARK.stl       each piece in its own frame: origin at its start, Z along it
   pieces.json           every length with its two points, cuts, volume, mass, where decisions came from
-  cutlist.txt           the paper for the shop
+  cutlist.txt           the paper for the shop, with what to buy
 
   -o, --output DIR      where to; made when it is not there
+  --shop FILE           the shop file: fit gap, kerf, saw limits, stock, access (rakewright schema shop)
   --chord MM            how far a facet may stand off its curve, 0.001 to 10 (default ${CHORD_MM})
   --formats LIST        which model formats, out of ${MODEL_FORMATS.join(",")} (default all)
   --force               replace files that exist
@@ -52,7 +55,7 @@ something cannot be read or written.
     const chord = args.number("chord", { least: 0.001, most: 10 }, CHORD_MM);
     const formats = readFormats(args.text("formats"));
     const quiet = args.flag("quiet");
-    const loaded = await loadGuard(args.words[0] ?? "-", io, quiet);
+    const loaded = await loadGuard(args.words[0] ?? "-", io, { shop: args.text("shop"), quiet });
     const made = loaded.guard && guardFiles(loaded.guard, { chord, formats });
     const diagnostics = [...loaded.diagnostics, ...(made?.diagnostics ?? [])];
     const files = made?.ok ? made.value : undefined;

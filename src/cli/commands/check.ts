@@ -14,19 +14,23 @@ export const checkCommand: Command = {
   name: "check",
   summary: "print what is wrong or doubtful in a design",
   words: ["DESIGN"],
-  options: { json: { type: "boolean" }, quiet: { type: "boolean" } },
-  help: `Usage: rakewright check DESIGN [--json] [--quiet]
+  options: { shop: { type: "string" }, json: { type: "boolean" }, quiet: { type: "boolean" } },
+  help: `Usage: rakewright check DESIGN [--shop FILE] [--json] [--quiet]
 
 Lays out the design, solves its joints and makes each solid; prints the findings to standard output.
 DESIGN is a file, or - for standard input.
 
-  --json    findings as JSON: { "ok": true or false, "diagnostics": [...] }
-  --quiet   print nothing when there is nothing to report
+  --shop FILE   the shop file: fit gap, saw limits (rakewright schema shop)
+  --json        findings as JSON: { "ok": true or false, "diagnostics": [...] }
+  --quiet       print nothing when there is nothing to report
 
 Exit code 0 without errors, 1 with errors in the design, 2 when it cannot be read.
 `,
   run: async (args, io) => {
-    const { diagnostics } = await loadGuard(args.words[0] ?? "-", io, args.flag("quiet"));
+    const { diagnostics } = await loadGuard(args.words[0] ?? "-", io, {
+      shop: args.text("shop"),
+      quiet: args.flag("quiet"),
+    });
     const ok = !hasErrors(diagnostics);
     if (args.flag("json")) io.stdout.write(`${JSON.stringify({ ok, diagnostics }, null, 2)}\n`);
     else if (diagnostics.length > 0 || !args.flag("quiet")) {

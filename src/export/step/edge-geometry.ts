@@ -161,7 +161,9 @@ function trackOf(curve: SaddleCurve, beside: readonly Beside[]): Track {
     size: 3 + 2 * beside.length,
     at: (t, out) => {
       const p = evaluate(curve, t);
-      out.set(p);
+      out[0] = p[0];
+      out[1] = p[1];
+      out[2] = p[2];
       for (let i = 0; i < beside.length; i++) chartAt((beside[i] as Beside).chart, p, out, 3 + 2 * i);
     },
     miss: (exact, made) => {
@@ -170,6 +172,16 @@ function trackOf(curve: SaddleCurve, beside: readonly Beside[]): Track {
       for (let i = 0; i < beside.length; i++) {
         const miss = Math.hypot(off(3 + 2 * i) * stretchOf((beside[i] as Beside).chart), off(4 + 2 * i));
         if (!(miss <= worst)) worst = miss;
+      }
+      return worst;
+    },
+    miss2: (exact, made) => {
+      const off = (i: number): number => (exact[i] as number) - (made[i] as number);
+      let worst = off(0) * off(0) + off(1) * off(1) + off(2) * off(2);
+      for (let i = 0; i < beside.length; i++) {
+        const round = off(3 + 2 * i) * stretchOf((beside[i] as Beside).chart);
+        const miss2 = round * round + off(4 + 2 * i) * off(4 + 2 * i);
+        if (!(miss2 <= worst)) worst = miss2;
       }
       return worst;
     },

@@ -6,7 +6,7 @@
  *
  * @packageDocumentation
  */
-import { STEP_FIT_MM } from "../../kernel/tolerance.js";
+import { ROUNDING_SHARE, STEP_FIT_MM } from "../../kernel/tolerance.js";
 import { type Curved, evenKnots, interpolate, type Spline, splineAt } from "./spline.js";
 
 /** What is fitted: coordinates at a parameter, and the millimetres between two sets of them. */
@@ -14,6 +14,8 @@ export interface Track {
   readonly size: number;
   readonly at: Curved;
   readonly miss: (exact: Float64Array, spline: Float64Array) => number;
+  /** Its square without a root, but for a few roundings. */
+  readonly miss2: (exact: Float64Array, spline: Float64Array) => number;
 }
 
 /** Shares of a span at which the miss is measured: it is zero at the knots, and in a first or last span at two places more. */
@@ -38,11 +40,33 @@ export function fitSpline(t0: number, t1: number, spans: number, track: Track): 
   let knots = evenKnots(t0, t1, spans);
   for (let round = 0; round < MOST_ROUNDS && knots.length <= MOST_SPANS; round++) {
     const spline = interpolate(knots, track.size, track.at);
+    if (surelyKeeps(spline, track)) return spline;
     const needs = needsOf(spline, track);
     if (needs.every((need) => need <= 1)) return spline;
     knots = round < ROUNDS_ANEW ? laidAnew(knots, needs) : halved(knots, needs);
   }
   return null;
+}
+
+/** mm². The tolerance, less than what roundings make of a square. */
+const SURE_MM2 = STEP_FIT_MM ** 2 * (1 - ROUNDING_SHARE);
+
+/** True where no miss comes near the tolerance: what most splines need to be asked. */
+function surelyKeeps(spline: Spline, { size, at, miss2 }: Track): boolean {
+  const { knots } = spline;
+  const exact = new Float64Array(size);
+  const made = new Float64Array(size);
+  for (let span = 0; span < knots.length - 1; span++) {
+    const a = knots[span] as number;
+    const b = knots[span + 1] as number;
+    for (let k = 0; k < LOOKS.length; k++) {
+      const t = a + (LOOKS[k] as number) * (b - a);
+      at(t, exact);
+      splineAt(spline, span, t, made);
+      if (!(miss2(exact, made) < SURE_MM2)) return false;
+    }
+  }
+  return true;
 }
 
 /** For each span the number of spans that its miss asks for: the sixth root of the miss over the tolerance. */

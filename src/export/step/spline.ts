@@ -18,6 +18,8 @@ const BAND = 2 * DEGREE + 1;
 export interface Spline {
   /** Distinct knots, rising; the ends count six times, inner ones once. */
   readonly knots: readonly number[];
+  /** The knots with the first and the last as often as they count. */
+  readonly counted: Float64Array;
   /** Control points, one after the other, `size` numbers each. */
   readonly points: Float64Array;
   readonly size: number;
@@ -51,9 +53,18 @@ function sitesOf(knots: readonly number[]): Float64Array {
   return out;
 }
 
+/** Knots with both ends six times: knot i of the spans stands at i + DEGREE. */
+function countedOf(knots: readonly number[]): Float64Array {
+  const last = knots.length - 1;
+  const out = new Float64Array(knots.length + 2 * DEGREE);
+  for (let i = 0; i < out.length; i++) out[i] = knots[Math.max(0, Math.min(i - DEGREE, last))] as number;
+  return out;
+}
+
 /** The spline through a curve over the given knots. */
 export function interpolate(knots: readonly number[], size: number, curve: Curved): Spline {
   const sites = sitesOf(knots);
+  const counted = countedOf(knots);
   const rows = sites.length;
   const matrix = new Float64Array(rows * BAND);
   const points = new Float64Array(rows * size);
@@ -63,7 +74,7 @@ export function interpolate(knots: readonly number[], size: number, curve: Curve
   for (let r = 0; r < rows; r++) {
     const t = sites[r] as number;
     while (span < knots.length - 2 && t >= (knots[span + 1] as number)) span++;
-    basisAt(knots, span, t, basis);
+    basisAt(counted, span, t, basis);
     for (let j = 0; j < ORDER; j++) {
       const offset = span + j - r + DEGREE;
       if (offset >= 0 && offset < BAND) matrix[r * BAND + offset] = basis[j] as number;
@@ -72,7 +83,7 @@ export function interpolate(knots: readonly number[], size: number, curve: Curve
     for (let d = 0; d < size; d++) points[r * size + d] = value[d] as number;
   }
   solveBanded(matrix, points, rows, size);
-  return { knots, points, size };
+  return { knots, counted, points, size };
 }
 
 /** Elimination within the band; the right-hand side becomes the solution. */
@@ -106,13 +117,12 @@ const left = new Float64Array(ORDER);
 const right = new Float64Array(ORDER);
 
 /** The six basis functions that are not zero on a span. */
-function basisAt(knots: readonly number[], span: number, t: number, out: Float64Array): void {
-  const last = knots.length - 1;
-  const knot = (i: number): number => knots[Math.max(0, Math.min(i, last))] as number;
+function basisAt(counted: Float64Array, span: number, t: number, out: Float64Array): void {
+  const at = span + DEGREE;
   out[0] = 1;
   for (let j = 1; j < ORDER; j++) {
-    left[j] = t - knot(span + 1 - j);
-    right[j] = knot(span + j) - t;
+    left[j] = t - (counted[at + 1 - j] as number);
+    right[j] = (counted[at + j] as number) - t;
     let saved = 0;
     for (let r = 0; r < j; r++) {
       const part = (out[r] as number) / ((right[r + 1] as number) + (left[j - r] as number));
@@ -127,8 +137,8 @@ const weights = new Float64Array(ORDER);
 
 /** The spline at a parameter inside a span (0 the first), into `out`. */
 export function splineAt(spline: Spline, span: number, t: number, out: Float64Array): void {
-  const { knots, points, size } = spline;
-  basisAt(knots, span, t, weights);
+  const { counted, points, size } = spline;
+  basisAt(counted, span, t, weights);
   for (let d = 0; d < size; d++) {
     let sum = 0;
     for (let j = 0; j < ORDER; j++) sum += (weights[j] as number) * (points[(span + j) * size + d] as number);

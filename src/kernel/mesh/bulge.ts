@@ -16,6 +16,7 @@
 import type { ConicCurve } from "../curve/conic.js";
 import type { Curve } from "../curve/curve.js";
 import type { SaddleCurve } from "../curve/saddle.js";
+import { ROUNDING_SHARE } from "../tolerance.js";
 import { length, type Vec3 } from "../vec.js";
 import { departure, type Stretch } from "./saddle-bend.js";
 
@@ -127,7 +128,9 @@ function saddleBulge(c: SaddleCurve): Bulge {
     const atMost = -swing * (side && w0 + w1 > 0 ? 1 : Math.max(w0, w1));
     const atLeast = -swing * (side && w0 + w1 < 0 ? -1 : Math.min(w0, w1));
     const [low, high] = swing > 0 ? [atMost, atLeast] : [atLeast, atMost];
-    const onBranch = offChord(radius, turn, departure(on, radius, a0, b0, k, low, high), long);
+    const round = (radius * turn * turn) / 8;
+    const room = Math.sqrt(Math.max(0, enough * enough - round * round)) * (1 - ROUNDING_SHARE);
+    const onBranch = offChord(radius, turn, departure(on, radius, a0, b0, k, low, high, room), long);
     if (onBranch <= enough || crown || foot) return onBranch;
     const a = Math.sqrt(Math.max(0, a0 + 2 * radius * s0));
     const b = Math.sqrt(Math.max(0, b0 + 2 * radius * c0));
@@ -144,7 +147,7 @@ function saddleBulge(c: SaddleCurve): Bulge {
     const g = own * Math.min(a * b, aa * bb);
     const gg = own * (middle ? header : Math.max(a * b, aa * bb));
     const same = unlike === w0 + w1 < 0;
-    const along = departure(on, header, -a0, -b0, Math.abs(k), same ? -gg : g, same ? -g : gg);
+    const along = departure(on, header, -a0, -b0, Math.abs(k), same ? -gg : g, same ? -g : gg, 0);
     return Math.min(onBranch, offChord(header, on.turn, along, long));
   };
   // Beside a silhouette of the header the curve turns where the branch does: at its widest, every half turn from φn.

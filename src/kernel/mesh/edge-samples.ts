@@ -11,6 +11,8 @@ export interface EdgeSamples {
   readonly first: readonly number[];
   /** For each vertex of the solid the one that stands for it: the ends of an edge too short to be seen are one point. */
   readonly same: readonly number[];
+  /** Points of others that straight edges go through, by edge, from start to end (`needles.ts`, `fins.ts`); null when none does. */
+  readonly feet: ReadonlyMap<number, readonly number[]> | null;
   /** Steps of a full turn of each face; 0 for planes. */
   readonly steps: readonly number[];
   /** See `nearRuling`. */

@@ -5,51 +5,65 @@
  * arch and one straight line, with the cylinder close behind it. When the arch keeps to one strip of the cylinder, all its
  * points are in one plane and both sides of the fin are the same polygon: nothing is between them, and triangles that reach
  * from the cylinder past the fin's foot would cut through it. A fin taller than wide is left off at its foot, which is
- * within the chord of the cylinder: the arch gets no points, so that it falls on the line.
+ * within the chord of the cylinder: the arch gets no points, so that it falls on the line. So is one that reaches over
+ * several strips, but is thinner than an edge may be short: its sides would fold in the rounding of a file. There the
+ * rulings go through the line, and the arch through the same points.
  *
  * @packageDocumentation
  */
+import { evaluate } from "../curve/curve.js";
 import type { Edge, EdgeUse, Face, Solid } from "../solid.js";
-import { distance, dot, sub, type Vec3 } from "../vec.js";
+import { type CylinderSurface, distanceTo } from "../surface.js";
+import { addScaled, distance, dot, lerp, near, sub, type Vec3 } from "../vec.js";
 import type { EdgeSamples } from "./edge-samples.js";
+import type { Crossings } from "./ruling-crossings.js";
 
 /** Slack in steps when it is asked whether points keep to one strip. */
 const SLACK = 1e-3;
 
-/** What is left off: arches that are to have no points, and for each vertex on the way the foot's vertex it falls on. */
+/**
+ * What is left off: arches that are to have no points of their own, each with the straight edge it falls on where rulings
+ * go through that, and for each vertex on the way the foot's vertex it falls on.
+ */
 export interface LeftOff {
-  readonly arches: ReadonlySet<number>;
+  readonly arches: ReadonlyMap<number, number | null>;
   readonly fallen: ReadonlyMap<number, number>;
 }
 
-/** The fins of a solid, sampled without regard to them. An arch may be of several edges, where the cylinder is of several sides' edges. */
-export function finsOf(solid: Solid, samples: EdgeSamples, beside: readonly number[]): LeftOff {
-  const arches = new Set<number>();
+/** The fins of a solid, sampled without regard to them; `thin` is how short an edge may be, millimetres. An arch may be of several edges, where the cylinder is of several sides' edges. */
+export function finsOf(solid: Solid, samples: EdgeSamples, beside: readonly number[], thin: number): LeftOff {
+  const arches = new Map<number, number | null>();
   const fallen = new Map<number, number>();
   for (const [own, { surface, loops }] of solid.faces.entries()) {
     const [loop] = loops;
     if (surface.kind !== "plane" || loops.length !== 1 || !loop || loop.length < 2) continue;
-    const chain = archOver(solid, loop);
-    if (chain === null) continue;
+    const found = archOver(solid, loop);
+    if (found === null) continue;
+    const { chain, line } = found;
     const faces = chain.map(({ edge }) => otherFace(beside, edge, own));
     const face = solid.faces[faces[0] as number];
     if (face?.surface.kind !== "cylinder" || faces.some((f) => f !== faces[0])) continue;
-    if (!standsOn(solid, samples, { face, index: faces[0] as number, beside }, chain)) continue;
+    const cylinder = { face, index: faces[0] as number, beside };
+    const over = standsOn(solid, samples, cylinder, chain, chain.length === 1 ? thin : 0);
+    if (!over) continue;
     const foot = startOf(solid, chain[0] as EdgeUse);
     for (const [k, use] of chain.entries()) {
-      arches.add(use.edge);
+      arches.set(use.edge, over === "rulings" ? line : null);
       if (k > 0) fallen.set(startOf(solid, use), foot);
     }
   }
   return { arches, fallen };
 }
 
-/** The curved uses of a loop in order, when it has one line and no more; null otherwise. */
-function archOver({ edges }: Solid, loop: readonly EdgeUse[]): readonly EdgeUse[] | null {
+/** The curved uses of a loop in order and its line, when it has one and no more; null otherwise. */
+function archOver(
+  { edges }: Solid,
+  loop: readonly EdgeUse[],
+): { readonly chain: readonly EdgeUse[]; readonly line: number } | null {
   const isLine = ({ edge }: EdgeUse): boolean => edges[edge]?.curve.kind === "line";
   const at = loop.findIndex(isLine);
   if (at < 0 || loop.filter(isLine).length !== 1) return null;
-  return [...loop.slice(at + 1), ...loop.slice(0, at)];
+  return { chain: [...loop.slice(at + 1), ...loop.slice(0, at)], line: (loop[at] as EdgeUse).edge };
 }
 
 function startOf({ edges }: Solid, { edge, forward }: EdgeUse): number {
@@ -68,21 +82,26 @@ interface Cylinder {
   readonly beside: readonly number[];
 }
 
-/** True when the arch is in one strip of the face, has the face inside, and is higher over its foot than the foot is long. */
+/**
+ * Whether a fin is left off, and what its foot is over: false unless the arch has the face inside and is higher over its
+ * foot than the foot is long, and is in one strip of the face or has its foot nearer to the face than `thin`.
+ */
 function standsOn(
   solid: Solid,
   samples: EdgeSamples,
   { face, index, beside }: Cylinder,
   arch: readonly EdgeUse[],
-): boolean {
+  thin: number,
+): false | "strip" | "rulings" {
   const chain = arch.flatMap((use) => {
     const points = turnsAlong(solid, samples, use, beside[2 * use.edge] === index ? 0 : 1);
     return use === arch[0] ? points : points.slice(1);
   });
   const along = chain.map(([turn]) => turn);
-  if (Math.ceil(Math.max(...along) - SLACK) - Math.floor(Math.min(...along) + SLACK) > 1) return false;
+  const inOne = Math.ceil(Math.max(...along) - SLACK) - Math.floor(Math.min(...along) + SLACK) <= 1;
   const [, a] = chain[0] as Turned;
   const [, b] = chain[chain.length - 1] as Turned;
+  if (!inOne && Math.abs(distanceTo(face.surface, lerp(a, b, 0.5))) >= thin) return false;
   const wide = distance(a, b);
   if (!chain.some(([, p]) => fromLine(p, a, b) > wide)) return false;
   const { z } = face.surface.frame;
@@ -93,7 +112,8 @@ function standsOn(
     area += x * dot(sub(q, a), z) - xNext * dot(sub(p, a), z);
   }
   // The chain runs as the flat face's loop has it, the cylinder's own loop the other way.
-  return area * face.sense < 0;
+  if (area * face.sense >= 0) return false;
+  return inOne ? "strip" : "rulings";
 }
 
 /** A point with its angle about the cylinder in steps. */
@@ -119,6 +139,29 @@ function turnsAlong(
   }
   out.push([atEnds[2 * edge + 1] as number, vertices[to] as Vec3]);
   return forward ? out : out.reverse();
+}
+
+/** Adds the points of an arch that falls on a straight edge: where the rulings of its cylinder go through that. */
+export function addGrounded(
+  solid: Solid,
+  arch: Edge,
+  line: Edge,
+  surface: CylinderSurface,
+  crossings: Crossings,
+  within: number,
+  add: (p: Vec3, ruling: number) => void,
+): void {
+  const [a, b] = [solid.vertices[line.from] as Vec3, solid.vertices[line.to] as Vec3];
+  const { z } = surface.frame;
+  const across = (p: Vec3): Vec3 => addScaled(sub(p, a), z, -dot(sub(p, a), z));
+  const whole = across(b);
+  const back = arch.t1 < arch.t0;
+  for (let k = 0; k < crossings.count; k++) {
+    const i = back ? crossings.count - 1 - k : k;
+    const along = dot(across(evaluate(arch.curve, crossings.t[i] as number)), whole) / dot(whole, whole);
+    const p = lerp(a, b, along);
+    if (!near(p, a, within) && !near(p, b, within)) add(p, crossings.ruling[i] as number);
+  }
 }
 
 function fromLine(p: Vec3, a: Vec3, b: Vec3): number {

@@ -1,32 +1,39 @@
 /**
- * Takes triangles out of a mesh that lie back to back.
+ * Finds triangles of a mesh that lie back to back.
  *
  * Where two faces enclose less material than the chord tells apart, their triangles may have the same three corners and
- * face opposite ways: a flap without thickness. The two cancel, and what is left is closed as before.
+ * face opposite ways: a flap without thickness. The two cancel: without them the mesh is closed as before.
  *
  * @packageDocumentation
  */
 
 /**
- * Removes pairs of triangles with the same corners in opposite order from both lists, in place.
+ * Marks pairs of triangles with the same corners in opposite order.
  *
- * @returns how many triangles are left; `triangles` is shortened, `faceOf` holds them first
+ * @param vertices - how many there are
+ * @returns 1 for each triangle that is to go; null where none is
  */
-export function cancelFlaps(triangles: number[], faceOf: Uint32Array, vertices: number): number {
-  const count = faceOf.length;
+export function flapsOf(triangles: Uint32Array, vertices: number): Uint8Array | null {
+  const count = triangles.length / 3;
   // Triangles by their least corner, as linked lists.
   const first = new Int32Array(vertices).fill(-1);
   const next = new Int32Array(count);
   let gone: Uint8Array | null = null;
-  const corner = (t: number, k: number): number => triangles[3 * t + k] as number;
   for (let t = 0; t < count; t++) {
-    const [a, b, c] = [corner(t, 0), corner(t, 1), corner(t, 2)];
+    const a = triangles[3 * t] as number;
+    const b = triangles[3 * t + 1] as number;
+    const c = triangles[3 * t + 2] as number;
     const least = Math.min(a, b, c);
-    const [p, q] = least === a ? [b, c] : least === b ? [c, a] : [a, b];
+    // The corners before and after the least one.
+    const before = least === a ? c : least === b ? a : b;
+    const after = least === a ? b : least === b ? c : a;
     let other = first[least] as number;
     while (other >= 0) {
-      const k = corner(other, 0) === least ? 0 : corner(other, 1) === least ? 1 : 2;
-      if (!gone?.[other] && corner(other, (k + 1) % 3) === q && corner(other, (k + 2) % 3) === p) break;
+      const o = 3 * other;
+      const k = triangles[o] === least ? 0 : triangles[o + 1] === least ? 1 : 2;
+      const turned =
+        triangles[o + ((k + 1) % 3)] === before && triangles[o + ((k + 2) % 3)] === after && !gone?.[other];
+      if (turned) break;
       other = next[other] as number;
     }
     if (other >= 0) {
@@ -37,13 +44,5 @@ export function cancelFlaps(triangles: number[], faceOf: Uint32Array, vertices: 
     next[t] = first[least] as number;
     first[least] = t;
   }
-  if (!gone) return count;
-  let kept = 0;
-  for (let t = 0; t < count; t++) {
-    if (gone[t]) continue;
-    for (let k = 0; k < 3; k++) triangles[3 * kept + k] = corner(t, k);
-    faceOf[kept++] = faceOf[t] as number;
-  }
-  triangles.length = 3 * kept;
-  return kept;
+  return gone;
 }

@@ -54,7 +54,8 @@ export interface Sampled {
 export function layOnPlane(flat: FlatFace, face: Face, loop: readonly EdgeUse[], sampled: Sampled): void {
   const { solid, samples, uses } = sampled;
   const { origin: o, x: u, y: v } = face.surface.frame;
-  const { positions: p, first, same } = samples;
+  const { positions: p, first, same, feet } = samples;
+  const begin = flat.size;
   const u0 = dot(o, u);
   const v0 = dot(o, v);
   const add = (i: number): void => {
@@ -73,11 +74,44 @@ export function layOnPlane(flat: FlatFace, face: Face, loop: readonly EdgeUse[],
     const start = same[forward ? from : to] as number;
     if (start === same[forward ? to : from]) continue;
     add(start);
+    for (const foot of feetAlong(feet, e, forward)) add(same[foot] ?? foot);
     const a = first[e] as number;
     const b = first[e + 1] as number;
     if (forward) for (let i = a; i < b; i++) add(i);
     else for (let i = b - 1; i >= a; i--) add(i);
   }
+  if (feet) dropSpikes(flat, begin);
+}
+
+const NO_FEET: readonly number[] = [];
+
+/** What an edge goes through, in the order of a use of it. */
+function feetAlong(feet: EdgeSamples["feet"], edge: number, forward: boolean): readonly number[] {
+  const on = feet?.get(edge) ?? NO_FEET;
+  return forward ? on : [...on].reverse();
+}
+
+/** Takes out of a loop, the last thing laid, what runs out to a vertex and straight back: needles that are left off. */
+function dropSpikes(flat: FlatFace, start: number): void {
+  const { vertex, x, y, ruling } = flat;
+  for (let i = start; i < flat.size && flat.size - start > 2; ) {
+    const n = flat.size - start;
+    const at = (k: number): number => start + ((k - start + n) % n);
+    if (vertex[at(i - 1)] !== vertex[at(i + 1)]) {
+      i++;
+      continue;
+    }
+    const gone = [i, at(i + 1)];
+    let w = start;
+    for (let k = start; k < flat.size; k++) {
+      if (gone.includes(k)) continue;
+      for (const list of [vertex, x, y, ruling]) list[w] = list[k] as number;
+      w++;
+    }
+    flat.size = w;
+    i = start;
+  }
+  if (flat.size - start <= 2) flat.size = start;
 }
 
 /**
@@ -97,7 +131,7 @@ export function unroll(
   const { surface, sense } = face;
   if (surface.kind !== "cylinder") return;
   const { origin: o, z } = surface.frame;
-  const { positions: p, first, same, turns } = samples;
+  const { positions: p, first, same, feet, turns } = samples;
   const z0 = dot(o, z);
   const width = (2 * Math.PI * surface.radius) / steps;
   const add = (i: number, turn: number): void => {
@@ -127,6 +161,7 @@ export function unroll(
     if (vertex === same[to]) continue;
     if (edge.curve.kind === "line") {
       add(vertex, last ?? 0);
+      for (const foot of feetAlong(feet, e, forward)) add(same[foot] ?? foot, last ?? 0);
       continue;
     }
     const { atEnds, atPoints } = sides[i] as SideTurns;
@@ -141,6 +176,7 @@ export function unroll(
     else for (let v = b - 1; v >= a; v--) add(v, (atPoints[v] as number) + shift);
     last = (atEnds[forward ? 2 * e + 1 : 2 * e] as number) + shift;
   }
+  if (feet) dropSpikes(flat, start);
   putOnRulings(flat, start, width, 2 * samples.near);
 }
 

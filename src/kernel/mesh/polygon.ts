@@ -68,9 +68,11 @@ export function fillPolygon(
     if (!ring) return false;
   }
   const before = out.length;
-  if (clip(p, ring, out)) return true;
+  if (clip(p, ring, FLAT_TRIANGLE, out)) return true;
   out.length = before;
-  return fillBest(p, ring, out);
+  if (fillBest(p, ring, out)) return true;
+  // Where a line leaves a bore along it a triangle may have to be that flat.
+  return clip(p, ring, 0, out);
 }
 
 /** Ears taken greedily can strand a flat rest; then all fillings are compared. */
@@ -154,8 +156,8 @@ function crossesAny(p: PlanePoints, ring: readonly number[], a: number, b: numbe
   return false;
 }
 
-/** Clips ears off a simple ring. */
-function clip(p: PlanePoints, start: readonly number[], out: number[]): boolean {
+/** Clips ears off a simple ring; false when it gets stuck, or when the shape of what is left at last is no more than `least`. */
+function clip(p: PlanePoints, start: readonly number[], least: number, out: number[]): boolean {
   const n = start.length;
   const next = Int32Array.from({ length: n }, (_, i) => (i + 1) % n);
   const prev = Int32Array.from({ length: n }, (_, i) => (i + n - 1) % n);
@@ -185,7 +187,7 @@ function clip(p: PlanePoints, start: readonly number[], out: number[]): boolean 
     for (let k = 0, i = at; k < left; k++, i = next[i] as number) if (quality[i] === BLOCKED) judge(i);
   }
   const [b, a] = [prev[at] as number, next[at] as number];
-  if (shape(p, vertex(b), vertex(at), vertex(a)) <= 0) return false;
+  if (shape(p, vertex(b), vertex(at), vertex(a)) <= least) return false;
   out.push(vertex(b), vertex(at), vertex(a));
   return true;
 }

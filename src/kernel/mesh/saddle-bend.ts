@@ -32,6 +32,7 @@ export interface Stretch {
  * Infinity where the curve ends at a silhouette.
  *
  * @param r - radius of the cylinder that the angle goes round, millimetres
+ * @param enough - a bound that does not exceed it need not be improved, millimetres
  */
 export function departure(
   on: Stretch,
@@ -41,6 +42,7 @@ export function departure(
   k: number,
   low: number,
   high: number,
+  enough: number,
 ): number {
   const { turn, lowS, highS, lowC, highC } = on;
   const a = Math.sqrt(Math.max(0, a0 + 2 * r * lowS));
@@ -81,6 +83,7 @@ export function departure(
       low,
       high,
     );
+  if (whole <= enough) return whole;
   const slopes = Math.sqrt(2 * r) + turn * Math.sqrt(r / 8);
   const atA = Math.min(share * Math.abs(ff), bb * (corner(a0, a, aa, ss) + on.pastS * slopes));
   const atB = Math.min(share * Math.abs(gg), aa * (corner(b0, b, bb, cc) + on.pastC * slopes));

@@ -8,12 +8,13 @@
  * @packageDocumentation
  */
 
-import type { Edge, Solid } from "../solid.js";
+import type { Edge, Face, Solid } from "../solid.js";
 import { distance, type Vec3 } from "../vec.js";
 import { weldedVertices } from "../welded-vertices.js";
 import type { EdgeSamples, SideTurns } from "./edge-samples.js";
-import { finsOf } from "./fins.js";
+import { addGrounded, finsOf } from "./fins.js";
 import { gridOf, nearRuling } from "./grid.js";
+import { needlesOf } from "./needles.js";
 import { type Crossings, crossRulings, trackOn } from "./ruling-crossings.js";
 import { type SideTrack, turnAt, walk } from "./walk.js";
 
@@ -36,16 +37,19 @@ export function sampleEdges(
 ): EdgeSamples {
   const steps = solid.faces.map((face) => gridOf(face.surface, chord));
   const beside = facesBeside(solid);
+  const thin = WELD * nearRuling(chord);
   let within = nearRuling(chord);
-  let same = weldedVertices(solid, WELD * within);
-  // A needle whose foot is welded would be two lines on top of each other, and its faces nothing.
-  while (hasTwinLines(solid, same)) {
+  let same = weldedVertices(solid, thin);
+  let needles = needlesOf(solid, same, beside, thin);
+  while (needles.lost) {
     within /= NEARER;
     same = weldedVertices(solid, WELD * within);
+    needles = needlesOf(solid, same, beside, thin);
   }
-  const wanted: Wanted = { chord, within, finer };
-  const once = sampleAll(solid, steps, beside, same, wanted, NONE, NONE);
-  const { arches, fallen } = finsOf(solid, once, beside);
+  const feet = needles.cut > 0 ? needles.feet : null;
+  const wanted: Wanted = { chord, within, finer, feet };
+  const once = sampleAll(solid, steps, beside, same, wanted, NONE, NO_ARCHES);
+  const { arches, fallen } = finsOf(solid, once, beside, thin);
   const lenses = coarseTwins(solid, once.first, arches);
   if (arches.size + lenses.size === 0) return once;
   const standing = same.map((v) => {
@@ -56,6 +60,7 @@ export function sampleEdges(
 }
 
 const NONE: ReadonlySet<number> = new Set();
+const NO_ARCHES: ReadonlyMap<number, number | null> = new Map();
 
 /** Faces by edge: that of its first use at 2e, of its second at 2e + 1. */
 function facesBeside(solid: Solid): number[] {
@@ -68,21 +73,6 @@ function facesBeside(solid: Solid): number[] {
   return out;
 }
 
-/** True when welding has made two straight edges one, which they were not. */
-function hasTwinLines({ edges }: Solid, same: readonly number[]): boolean {
-  if (same.every((v, k) => v === k)) return false;
-  const seen = new Map<number, number>();
-  for (const { curve, from, to } of edges) {
-    const [a, b] = [same[from] as number, same[to] as number];
-    if (curve.kind !== "line" || a === b) continue;
-    const key = Math.min(a, b) * same.length + Math.max(a, b);
-    const own = Math.min(from, to) * same.length + Math.max(from, to);
-    if (seen.has(key) && seen.get(key) !== own) return true;
-    seen.set(key, own);
-  }
-  return false;
-}
-
 /** Fewest inner points with which the two sides of a lens are told apart. */
 const LENS_POINTS = 3;
 
@@ -90,7 +80,7 @@ const LENS_POINTS = 3;
 function coarseTwins(
   { vertices, edges }: Solid,
   first: readonly number[],
-  bare: ReadonlySet<number>,
+  bare: ReadonlyMap<number, number | null>,
 ): ReadonlySet<number> {
   const out = new Set<number>();
   const lastAt = new Array<number>(vertices.length).fill(-1);
@@ -117,10 +107,11 @@ function sampleAll(
   steps: readonly number[],
   beside: readonly number[],
   same: readonly number[],
-  { chord, within, finer }: Wanted,
+  { chord, within, finer, feet }: Wanted,
   quartered: ReadonlySet<number>,
-  bare: ReadonlySet<number>,
+  bare: ReadonlyMap<number, number | null>,
 ): EdgeSamples {
+  const through = new Map(feet);
   const { vertices, edges, faces } = solid;
   const positions: number[] = [];
   const newSide = (): EndsAndPoints => ({ atEnds: [], atPoints: vertices.map(() => 0) });
@@ -150,7 +141,25 @@ function sampleAll(
     }
     lists[2].count = 0;
     if (quartered.has(e)) addQuarters(lists, lo, hi);
-    if (bare.has(e)) continue;
+    const ground = bare.get(e);
+    if (ground === null) continue;
+    if (ground !== undefined) {
+      const s = lists[0].count > 0 ? 0 : 1;
+      const { surface } = faces[beside[2 * e + s] as number] as Face;
+      if (surface.kind !== "cylinder") continue;
+      addGrounded(solid, edge, edges[ground] as Edge, surface, lists[s], within, (p, ruling) => {
+        positions.push(p[0], p[1], p[2]);
+        sides[s].atPoints.push(ruling);
+        sides[(1 - s) as 0 | 1].atPoints.push(0);
+      });
+      const points = Array.from(
+        { length: positions.length / 3 - (first[e] as number) },
+        (_, k) => (first[e] as number) + k,
+      );
+      const along = (edges[ground] as Edge).from === edge.from;
+      through.set(ground, along ? points : points.reverse());
+      continue;
+    }
     const off = (v: number): number => distance(vertices[v] as Vec3, vertices[same[v] as number] as Vec3);
     // A chord that ends in the point that stands for its vertex is off by so much more.
     const own = chord / (finer.get(e) ?? 1);
@@ -158,7 +167,15 @@ function sampleAll(
     walk(edge, solid, lists, tracks, within, room, { positions, sides });
   }
   first.push(positions.length / 3);
-  return { positions, first, same, steps, near: within, turns: sides };
+  return {
+    positions,
+    first,
+    same,
+    feet: through.size > 0 || feet ? through : null,
+    steps,
+    near: within,
+    turns: sides,
+  };
 }
 
 /** How finely edges are sampled: see `sampleEdges` and `nearRuling`. */
@@ -166,6 +183,7 @@ interface Wanted {
   readonly chord: number;
   readonly within: number;
   readonly finer: ReadonlyMap<number, number>;
+  readonly feet: EdgeSamples["feet"];
 }
 
 interface EndsAndPoints extends SideTurns {

@@ -9,7 +9,7 @@
 import { RakewrightError } from "../diagnostic.js";
 import type { Edge, Face, Solid } from "../solid.js";
 import { CHORD_MM } from "../tolerance.js";
-import { cancelFlaps } from "./flaps.js";
+import { flapsOf } from "./flaps.js";
 import { type FlatFace, flatRoom, layOnPlane, type Sampled, unroll } from "./flat-face.js";
 import type { Mesh } from "./mesh.js";
 import type { Nearness } from "./polygon.js";
@@ -79,17 +79,23 @@ function fillAll(solid: Solid, samples: EdgeSamples): Mesh | number {
     runs: newRuns(),
     nearness: nearnessOf(sampled),
   };
-  const triangles: number[] = [];
+  const filled: number[] = [];
   const ends: number[] = [];
-  for (const [f, face] of solid.faces.entries()) {
-    if (!fillFace(face, samples.steps[f] as number, sampled, room, triangles)) return f;
-    ends.push(triangles.length / 3);
+  for (let f = 0; f < solid.faces.length; f++) {
+    if (!fillFace(solid.faces[f] as Face, samples.steps[f] as number, sampled, room, filled)) return f;
+    ends.push(filled.length / 3);
   }
+  const positions = new Float64Array(samples.positions);
+  const triangles = new Uint32Array(filled);
   const faceOf = new Uint32Array(triangles.length / 3);
   for (let f = 1; f < ends.length; f++) faceOf.fill(f, ends[f - 1], ends[f]);
-  const positions = new Float64Array(samples.positions);
-  const kept = cancelFlaps(triangles, faceOf, positions.length / 3);
-  return { positions, triangles: new Uint32Array(triangles), faceOf: faceOf.slice(0, kept) };
+  const gone = flapsOf(triangles, positions.length / 3);
+  if (!gone) return { positions, triangles, faceOf };
+  return {
+    positions,
+    triangles: triangles.filter((_, i) => gone[Math.floor(i / 3)] === 0),
+    faceOf: faceOf.filter((_, t) => gone[t] === 0),
+  };
 }
 
 /** What the faces of one solid share while they are filled. */

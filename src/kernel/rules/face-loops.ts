@@ -8,11 +8,11 @@
  */
 import { derivatives } from "../curve/curve.js";
 import { type Diagnostic, diagnostic } from "../diagnostic.js";
-import { gaussRule } from "../gauss.js";
+import { GAUSS_12 } from "../gauss.js";
 import type { Edge, EdgeUse, Face, Solid } from "../solid.js";
 import { dot, sub } from "../vec.js";
 
-const RULE = gaussRule(12);
+const RULE = GAUSS_12;
 /** Panels per edge. Only the sign of the area is used. */
 const PANELS = 8;
 

@@ -12,7 +12,7 @@ import type { DesignInput } from "../design-input.js";
 import { footSchema } from "./feet.js";
 import { infillSchema } from "./infill.js";
 import { legSchema } from "./legs.js";
-import { endPostsSchema, postsSchema, railSchema, sectionsSchema } from "./rails.js";
+import { endPostsSchema, postsSchema, railSchema, sectionsSchema, spliceSchema } from "./rails.js";
 import { stairSchema } from "./stair.js";
 import { lengthSchema } from "./words.js";
 
@@ -55,6 +55,14 @@ export const designSchema: z.ZodType<DesignInput, DesignInput> = z
     posts: postsSchema,
     endPosts: endPostsSchema.optional(),
     foot: footSchema.optional(),
+    splices: z.array(spliceSchema).max(LIMITS.splices).optional(),
+    fieldJoints: z
+      .array(z.enum(["corners", "breaks"]))
+      .max(2)
+      .optional()
+      .meta({
+        description: "Where the guard comes apart for carrying, besides its splices. Default: nowhere.",
+      }),
     infill: infillSchema.optional(),
     legs: z.array(legSchema).min(1).max(LIMITS.legs).meta({
       description: "In walking order upward: a floor (if any), flights and landings; a flight is needed.",

@@ -14,11 +14,21 @@ const KEYS = `
 $schema version job unit side material gap stair sections rails posts endPosts foot legs splices risers floorToFloor going
 overhang width inset nosings run height id role section marks type thickness along across cornerRadius holes diameter
 substrate name leastThickness leastEdge below plate centre packer top undersides length slope start end endPlate cap to
-down break turn angle corner past before above onTreads behindNosing at spacing from greatest spaces tread leg sleeve reach infill clear
-count through clearance rows edge
+down break turn angle corner past before above onTreads behindNosing at spacing from greatest spaces tread leg sleeve reach
+fieldJoints infill clear count through clearance rows edge
 `
   .trim()
   .split(/\s+/);
+
+/** Which document it is. */
+export interface DocumentWords {
+  /** What messages call it. */
+  readonly name: string;
+  /** Every key it may have anywhere. */
+  readonly keys: readonly string[];
+}
+
+const DESIGN: DocumentWords = { name: "The design", keys: KEYS };
 
 const KIND: Readonly<Record<string, string>> = {
   object: "an object { … }",
@@ -97,13 +107,18 @@ const CODES: Readonly<Record<string, string>> = {
   invalid_key: "bad-name",
 };
 
-function unknownKeys(keys: readonly string[], document: unknown, path: DocumentPath): Diagnostic[] {
+function unknownKeys(
+  keys: readonly string[],
+  document: unknown,
+  path: DocumentPath,
+  of: DocumentWords,
+): Diagnostic[] {
   return keys.slice(0, 20).map((key) => {
-    const near = nearestName(key, KEYS);
+    const near = nearestName(key, of.keys);
     return diagnostic({
       code: "unknown-key",
       path: pathText([...path, key]),
-      message: `${pathForPeople(document, path)}: expected only known keys, got ${got(key)}.`,
+      message: `${pathForPeople(document, path, of.name)}: expected only known keys, got ${got(key)}.`,
       hint:
         near === undefined
           ? "Remove it; the schema lists the keys."
@@ -118,17 +133,18 @@ function unknownKeys(keys: readonly string[], document: unknown, path: DocumentP
  *
  * @param issue - from `safeParse`
  * @param document - what was parsed, to say what was got
+ * @param of - which document it is; default a design
  */
-export function issueDiagnostics(issue: Issue, document: unknown): Diagnostic[] {
+export function issueDiagnostics(issue: Issue, document: unknown, of: DocumentWords = DESIGN): Diagnostic[] {
   return flatten(issue, []).flatMap(({ issue: inner, path }) => {
-    if (inner.code === "unrecognized_keys") return unknownKeys(inner.keys, document, path);
+    if (inner.code === "unrecognized_keys") return unknownKeys(inner.keys, document, path, of);
     const value = valueAt(document, path);
     const missing = value === undefined;
     return [
       diagnostic({
         code: missing && path.length > 0 ? "missing" : (CODES[inner.code] ?? "bad-value"),
         path: pathText(path),
-        message: `${pathForPeople(document, path)}: ${expected(inner)}, got ${got(value)}.`,
+        message: `${pathForPeople(document, path, of.name)}: ${expected(inner)}, got ${got(value)}.`,
         hint: missing && path.length > 0 ? "Add it." : "Change it to what is expected.",
         values: { got: got(value) },
       }),

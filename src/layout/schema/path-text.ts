@@ -24,8 +24,8 @@ export function valueAt(document: unknown, path: DocumentPath): unknown {
   return value;
 }
 
-/** The form for people: `legs[1] (landing).posts.at[2]`: what an item calls itself stands beside its index. */
-export function pathForPeople(document: unknown, path: DocumentPath): string {
+/** The form for people: `legs[1] (landing).posts.at[2]`: what an item calls itself stands beside its index; `whole` for the document. */
+export function pathForPeople(document: unknown, path: DocumentPath, whole = "The design"): string {
   const parts = path.map((key, i) => {
     if (typeof key !== "number") return `${i === 0 ? "" : "."}${String(key).slice(0, 60)}`;
     const item = valueAt(document, path.slice(0, i + 1));
@@ -34,7 +34,7 @@ export function pathForPeople(document: unknown, path: DocumentPath): string {
       .find((own) => typeof own === "string");
     return `[${key}]${typeof name === "string" ? ` (${name.slice(0, 40)})` : ""}`;
   });
-  return parts.length === 0 ? "The design" : parts.join("");
+  return parts.length === 0 ? whole : parts.join("");
 }
 
 /** What was got, short enough for a message whatever it is. */

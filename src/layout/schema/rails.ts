@@ -5,8 +5,8 @@
  */
 import * as z from "zod";
 import { LIMITS } from "../defaults.js";
-import type { DesignInput, RailInput } from "../design-input.js";
-import { idSchema } from "./words.js";
+import type { DesignInput, RailInput, SpliceInput } from "../design-input.js";
+import { idSchema, lengthSchema } from "./words.js";
 
 type EndPosts = NonNullable<DesignInput["endPosts"]>;
 
@@ -68,4 +68,19 @@ export const endPostsSchema: z.ZodType<EndPosts, EndPosts> = z
     title: "End posts",
     description: "Posts of another section, by mark: ends and breaks, where cables pull.",
     examples: [{ section: "endPost", marks: ["P1", "P5", "P8"] }],
+  });
+
+/** A splice of the top rail. */
+export const spliceSchema: z.ZodType<SpliceInput, SpliceInput> = z
+  .strictObject({
+    leg: idSchema.meta({ description: "Id of the leg, e.g. `stair`." }),
+    at: lengthSchema.meta({ description: "From where the leg starts, in plan." }),
+    sleeve: idSchema.meta({ description: "Name of the sleeve's section: it slides into the rail." }),
+    reach: lengthSchema.meta({ description: "Of the sleeve into each piece." }),
+  })
+  .meta({
+    id: "Splice",
+    title: "Splice",
+    description: "The top rail is cut square in two and joined over an inner sleeve: a field joint.",
+    examples: [{ leg: "stair", at: "64", sleeve: "sleeve", reach: "3" }],
   });

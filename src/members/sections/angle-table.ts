@@ -21,13 +21,14 @@ interface Group {
   readonly radii: (row: readonly number[]) => readonly [root: number, toe: number];
 }
 
-const { rootPerLeg, toePerLeg } = table.inch.radii;
 const fitted: Group["radii"] = ([a = 0, b = 0, t = 0]) => {
+  const { rootPerLeg, toePerLeg } = table.inch.radii;
   const shorter = Math.min(a, b);
   return [rootPerLeg * shorter, Math.min(toePerLeg * shorter, t)];
 };
 
-const GROUPS: readonly Group[] = [
+/** Made when asked for, so that a program without section names need not load them. */
+const groups = (): readonly Group[] => [
   { unit: "mm", ...table.metric, radii: ([, , , root = 0]) => [root, root * table.metric.toePerRoot] },
   { unit: "in", source: table.bar.source, rows: table.bar.rows, radii: fitted },
   { unit: "in", source: table.inch.source, rows: table.inch.rows, radii: fitted },
@@ -47,7 +48,7 @@ function made({ unit, source, radii }: Group, row: readonly number[], turned: bo
 /** The table of angles. */
 export const ANGLES: StandardTable = {
   find(name) {
-    for (const group of GROUPS) {
+    for (const group of groups()) {
       const asked = sizesIn(name, /^l ?/, group.unit);
       if (asked === undefined) continue;
       const [width, depth = 0, thickness = 0] = asked;
@@ -58,5 +59,5 @@ export const ANGLES: StandardTable = {
     }
     return undefined;
   },
-  all: () => GROUPS.flatMap((group) => group.rows.map((row) => made(group, row, false))),
+  all: () => groups().flatMap((group) => group.rows.map((row) => made(group, row, false))),
 };

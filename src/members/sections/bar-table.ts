@@ -48,7 +48,8 @@ const family = (
   designation: new RegExp(`^${name.toLowerCase().replace(" ", " ?")} `),
 });
 
-const FAMILIES: readonly Family[] = [
+/** Made when asked for, so that a program without section names need not load them. */
+const families = (): readonly Family[] => [
   family("EN 10058", "mm", table["EN 10058"].source, flats(table["EN 10058"].rows), flat),
   family("EN 10059", "mm", table["EN 10059"].source, singles(table["EN 10059"].sizes), square),
   family("EN 10060", "mm", table["EN 10060"].source, singles(table["EN 10060"].sizes), round),
@@ -68,7 +69,7 @@ function made({ name, unit, source, build }: Family, sizes: readonly number[]): 
 /** The table of bars. */
 export const BARS: StandardTable = {
   find(name) {
-    for (const one of FAMILIES) {
+    for (const one of families()) {
       const asked = sizesIn(name, one.designation, one.unit);
       if (asked === undefined) continue;
       for (const sizes of one.sizes) {
@@ -78,5 +79,5 @@ export const BARS: StandardTable = {
     }
     return undefined;
   },
-  all: () => FAMILIES.flatMap((one) => one.sizes.map((sizes) => made(one, sizes))),
+  all: () => families().flatMap((one) => one.sizes.map((sizes) => made(one, sizes))),
 };

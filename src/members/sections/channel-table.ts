@@ -27,7 +27,8 @@ interface Family {
 
 const degrees = (slope: number): number => (Math.atan(slope) * 180) / Math.PI;
 
-const FAMILIES: readonly Family[] = [
+/** Made when asked for, so that a program without section names need not load them. */
+const families = (): readonly Family[] => [
   {
     name: "UPE ",
     designation: /^upe ?/,
@@ -93,7 +94,7 @@ function made(family: Family, row: Row): Section {
 /** The table of channels. */
 export const CHANNELS: StandardTable = {
   find(name) {
-    for (const family of FAMILIES) {
+    for (const family of families()) {
       // The numbers of a name are no lengths to put a unit behind: pounds or kilograms are among them.
       const asked = /["a-z.]$/.test(name) ? undefined : sizesIn(name, family.designation, "mm");
       const row = asked && family.rows.find((r) => sameSizes(asked, family.nameOf(r)));
@@ -101,5 +102,5 @@ export const CHANNELS: StandardTable = {
     }
     return undefined;
   },
-  all: () => FAMILIES.flatMap((family) => family.rows.map((row) => made(family, row))),
+  all: () => families().flatMap((family) => family.rows.map((row) => made(family, row))),
 };

@@ -35,7 +35,8 @@ const rowsOf = (name: string): readonly Row[] =>
 
 const coldOuter = (wall: number): number => (wall <= 6 ? 2 : wall <= 10 ? 2.5 : 3);
 
-const STANDARDS: readonly Standard[] = [
+/** Made when asked for, so that a program without section names need not load them. */
+const standards = (): readonly Standard[] => [
   {
     name: "EN 10219",
     designation: /^en ?10219(?:-2)? (?:[crs]hs )?/,
@@ -81,7 +82,7 @@ function made(standard: Standard, sizes: readonly number[]): Section {
 /** The table of hollow sections. */
 export const HOLLOW: StandardTable = {
   find(name) {
-    for (const standard of STANDARDS) {
+    for (const standard of standards()) {
       const asked = sizesIn(name, standard.designation, standard.unit);
       if (asked === undefined) continue;
       const [width, depth, wall] = asked;
@@ -95,7 +96,7 @@ export const HOLLOW: StandardTable = {
     return undefined;
   },
   all: () =>
-    STANDARDS.flatMap((standard) =>
+    standards().flatMap((standard) =>
       standard.rows.flatMap((row) => sizesOfRow(row).map((sizes) => made(standard, sizes))),
     ),
 };

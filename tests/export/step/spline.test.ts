@@ -98,6 +98,7 @@ const trackOf = (at: Curved): Track => ({
   size: 2,
   at,
   miss: (a, b) => Math.hypot(a[0]! - b[0]!, a[1]! - b[1]!),
+  miss2: (a, b) => (a[0]! - b[0]!) ** 2 + (a[1]! - b[1]!) ** 2,
 });
 
 /** What a file promises: spans are looked at in three places, and may miss by somewhat more between them. */

@@ -1,0 +1,9 @@
+/**
+ * The checks room: pieces held against what a shop can do. Numbers, assumptions and limits; limits are inputs.
+ *
+ * @packageDocumentation
+ */
+export { type DrillPlace, drillRoom } from "./drill-room.js";
+export { footDrillPlaces } from "./foot-drill.js";
+export { sawLimits } from "./saw-limits.js";
+export { type SawWay, sawWays } from "./saw-ways.js";
