@@ -98,7 +98,7 @@ describe("plumb bars", () => {
   it.each([
     { angle: 90, past: 60, before: 480, corner: "level" },
     { angle: -60, past: 60, before: 480, corner: "level" },
-    { angle: 90, past: 60, before: 300, corner: "post", above: 60, section: "corner" },
+    { angle: 90, past: 60, before: 260, corner: "post", above: 60, section: "corner" },
   ])("turn the corner of two flights ($corner, $angle degrees)", (corner) => {
     const guard = soundGuard(
       twoFlights(corner, { type: "bars", section: "bar", clear: 95 }, (d) => {

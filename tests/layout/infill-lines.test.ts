@@ -12,7 +12,7 @@ import { filled, infillOf, soundGuard, twoFlights } from "./infill-cases.js";
 
 const rails = (more: Loose = {}) => ({ type: "rails", section: "bar", clear: "3 1/4", ...more });
 const LEVEL = { angle: 90, past: 60, before: 480, corner: "level" };
-const POST = { angle: 90, past: 60, before: 300, corner: "post", above: 60, section: "corner" };
+const POST = { angle: 90, past: 60, before: 260, corner: "post", above: 60, section: "corner" };
 
 /** Distance between two parallel centrelines. */
 function between(a: Member, b: Member): number {
