@@ -25,3 +25,11 @@ export interface Bay {
   readonly to: PlacedPost;
   readonly stretches: readonly Stretch[];
 }
+
+/** A letter for one of several pieces of a bay. */
+export const tailOf = (i: number): string => String.fromCharCode("a".charCodeAt(0) + i);
+
+/** Id of the member of one stretch. */
+export function memberId(bay: Bay, stretch: number): string {
+  return bay.stretches.length === 1 ? bay.id : `${bay.id}-${tailOf(stretch)}`;
+}

@@ -28,6 +28,8 @@ export const DEFAULTS = {
   packer: 0,
   /** Id of the first handrail. */
   handrail: "handrail",
+  /** Hole past a bar that runs through it, mm all round. Common practice, no source. */
+  throughClearance: 0.5,
 } as const;
 
 /** Most of each thing in one document: far above any real guard, low enough that reading never takes long. */
@@ -39,6 +41,8 @@ export const LIMITS = {
   posts: 400,
   legs: 12,
   splices: 40,
+  /** Bars in one opening. */
+  infill: 400,
   /** Degrees either way: a sharper plan turn folds the guard on itself. */
   turn: 150,
   /** Degrees either way, of a floor or landing. */

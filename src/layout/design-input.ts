@@ -8,6 +8,7 @@
 
 import type { FlangeInput, HolesInput, LengthInput } from "./basic-input.js";
 import type { HandrailInput, ToeBoardInput } from "./handrail-input.js";
+import type { InfillInput } from "./infill-input.js";
 
 export type { FlangeInput, HolesInput, LengthInput } from "./basic-input.js";
 
@@ -148,6 +149,8 @@ interface AnyLegInput {
   readonly break?: LegBreakInput | undefined;
   readonly turn?: TurnInput | undefined;
   readonly foot?: FootInput | undefined;
+  /** Instead of the design's; `none` leaves the leg's bays open. */
+  readonly infill?: InfillInput | "none" | undefined;
   /** Of the guard's first leg at its lower end, of its last at its upper end. */
   readonly start?: EndInput | undefined;
   readonly end?: EndInput | undefined;
@@ -241,6 +244,8 @@ export interface DesignInput {
   readonly fieldJoints?: readonly ("corners" | "breaks")[] | undefined;
   readonly handrails?: readonly HandrailInput[] | undefined;
   readonly toeBoard?: ToeBoardInput | undefined;
+  /** What fills the bays between their rails. */
+  readonly infill?: InfillInput | undefined;
   /** In walking order upward: a floor (if any), then flights and landings. */
   readonly legs: readonly LegInput[];
 }

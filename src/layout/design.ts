@@ -8,6 +8,7 @@
 import type { Section } from "../members/section.js";
 import type { FlangeDesign, FootDesign } from "./foot-design.js";
 import type { HandrailDesign, ToeBoardDesign } from "./handrail-design.js";
+import type { InfillDesign } from "./infill-design.js";
 import type { StairSteps } from "./nosing-line.js";
 
 export type { FlangeDesign } from "./foot-design.js";
@@ -106,6 +107,8 @@ export interface LegDesign {
   readonly start?: EndDesign;
   readonly end?: EndDesign;
   readonly foot?: FootDesign;
+  /** Instead of the design's. */
+  readonly infill?: InfillDesign | "none";
 }
 
 /** The steps of one flight. */
@@ -144,6 +147,7 @@ export interface Design {
   readonly posts: { readonly section: Section };
   readonly endPosts?: { readonly section: Section; readonly marks: readonly string[] };
   readonly foot: FootDesign;
+  readonly infill?: InfillDesign;
   readonly splices: readonly SpliceDesign[];
   /** Where the guard comes apart for carrying, besides its splices. */
   readonly fieldJoints: readonly ("corners" | "breaks")[];

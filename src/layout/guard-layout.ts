@@ -13,6 +13,7 @@ import type { RailDesign } from "./design.js";
 import { checkFeet } from "./foot-holes.js";
 import { footPlates } from "./foot-plates.js";
 import { handrails } from "./handrails.js";
+import { infill } from "./infill.js";
 import { lowerRails } from "./lower-rails.js";
 import { joined, type Part, type Place } from "./part.js";
 import { pathEnds } from "./path-ends.js";
@@ -22,7 +23,7 @@ import { postMembers } from "./post-members.js";
 import { railEnds } from "./rail-ends.js";
 import { metAtCorners, type RailPath, railPath } from "./rail-path.js";
 import { type RunLine, railRuns } from "./rail-runs.js";
-import type { HandrailReport } from "./report-types.js";
+import type { HandrailReport, InfillReport } from "./report-types.js";
 import { sectionExtent } from "./section-extent.js";
 import type { LegGround } from "./site.js";
 import { spliceParts } from "./splices.js";
@@ -40,6 +41,7 @@ export interface GuardLayout {
   readonly posts: readonly PlacedPost[];
   readonly assemblies: readonly LayoutAssembly[];
   readonly handrails: readonly HandrailReport[];
+  readonly infill: readonly InfillReport[];
 }
 
 /** The same lines, lower by what lies on them, square to each run. */
@@ -82,6 +84,7 @@ function handrailsOnly(place: Place, section: Section): GuardLayout {
     posts: [],
     assemblies: assembliesOf(place, path, part.members, new Set()),
     handrails: hand.reports,
+    infill: [],
   };
 }
 
@@ -110,6 +113,7 @@ export function guardLayout(place: Place): GuardLayout {
   const ids = new Set(posts.members.map((own) => own.id));
   const built = placed.posts.filter((post) => ids.has(post.id));
   const lower = lowerRails(place, built, path);
+  const filled = infill(place, rail, path, built, lower.bays);
   const feet = footPlates(place, built);
   const topOf = new Map(posts.members.map((own) => [own.id, own.to[2]]));
   const standing = built.map((post) => ({ ...post, topZ: topOf.get(post.id) ?? post.footZ }));
@@ -128,6 +132,7 @@ export function guardLayout(place: Place): GuardLayout {
     ...over,
     spliced,
     lower,
+    filled,
     posts,
     feet,
     { ...finish, joints: [] },
@@ -144,5 +149,6 @@ export function guardLayout(place: Place): GuardLayout {
     posts: built,
     assemblies,
     handrails: hand.reports,
+    infill: filled.infill,
   };
 }

@@ -48,6 +48,8 @@ export type { FootDesign, HoleRectangle, Substrate } from "./foot-design.js";
 export type { BracketDesign, HandrailDesign, HandrailEnd, ToeBoardDesign } from "./handrail-design.js";
 export type { BracketsInput, HandrailEndInput, HandrailInput, ToeBoardInput } from "./handrail-input.js";
 export { type DrilledHole, type Finished, holeFor, sleeveFor } from "./hole-for.js";
+export type { BarsDesign, InfillDesign, LinesDesign, PanelDesign } from "./infill-design.js";
+export type { BarsInput, InfillInput, LinesInput, PanelInput } from "./infill-input.js";
 export { type Layout, layOut } from "./lay-out.js";
 export { measuredLine, stepLine } from "./measured-line.js";
 export {
@@ -69,6 +71,7 @@ export type {
   ExtensionReport,
   FlightReport,
   HandrailReport,
+  InfillReport,
   LayoutReport,
   NosingReport,
   PostReport,

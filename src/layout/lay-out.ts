@@ -96,7 +96,9 @@ function placesOf(design: Design, shop: Shop | undefined): Place[] {
  *   `sleeve-too-wide`, `unknown-leg`, `handrail-too-short`,
  *   `handrail-corner-misses`, `handrail-in-posts`, `handrail-no-post`, `handrail-wide-for-post`, `handrail-grasp`,
  *   `bracket-without-post`, `bracket-too-short`, `toe-board-too-short`, `toe-board-without-bay`,
- *   `toe-board-in-foot`, `toe-board-hits-rail`, `bad-plate`, `bad-section`,
+ *   `toe-board-in-foot`, `toe-board-hits-rail`,
+ *   `infill-without-rail`, `infill-too-wide`, `infill-no-room`, `infill-too-many`,
+ *   `bar-without-seat`, `infill-not-parallel`, `infill-misses-corner`, `infill-wider-space`, `bad-plate`, `bad-section`,
  *   `duplicate-id`. What cannot be built is left out, the rest is still laid out.
  * @throws RakewrightError `bad-stair` or `bad-design` for a design that `parseDesign` would not return
  * @example
@@ -134,7 +136,7 @@ export function layOut(design: Design, shop?: Shop): Layout {
     assemblies: guards.flatMap((own) =>
       own.assemblies.map((one) => ({ ...one, pieces: one.pieces.filter((id) => known.has(id)) })),
     ),
-    report: layoutReport(place, guard.rail, guard.path, guard.posts, kept, guard.over, guard.handrails),
+    report: layoutReport(place, guard.rail, guard.path, guard.posts, kept, guard.over, guard),
     diagnostics: [...whole.diagnostics, ...meeting, ...diagnostics],
   };
 }

@@ -9,7 +9,7 @@ import type { Joint } from "../joints/joint.js";
 import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
 import type { Vec3 } from "../kernel/vec.js";
 import { type Member, member } from "../members/member.js";
-import type { Bay, Stretch } from "./bay.js";
+import { type Bay, memberId, type Stretch, tailOf } from "./bay.js";
 import { bayLine } from "./bay-line.js";
 import { checkBay } from "./check-bay.js";
 import type { RailDesign } from "./design.js";
@@ -24,7 +24,7 @@ function axisPoint(place: Place, stretch: Stretch, x: number, extent: SectionExt
 }
 
 /** Points the bay's axis runs through; a break's is taken on the level stretch, one point for both members. */
-function corners(place: Place, { stretches, extent }: Bay): Vec3[] {
+export function bayPoints(place: Place, { stretches, extent }: Bay): Vec3[] {
   const ends = stretches.map((stretch, i): Vec3 => {
     const before = stretches[i - 1];
     const x = stretch.x[0];
@@ -34,16 +34,16 @@ function corners(place: Place, { stretches, extent }: Bay): Vec3[] {
   return last === undefined ? ends : [...ends, axisPoint(place, last, last.x[1], extent)];
 }
 
-function bayPart(place: Place, bay: Bay): Pick<Part, "members" | "joints"> {
+/** Members of a bay's rail, one a stretch, mitred to one another. */
+export function bayPart(place: Place, bay: Bay): Pick<Part, "members" | "joints"> {
   const { material } = place.design;
-  const points = corners(place, bay);
+  const points = bayPoints(place, bay);
   const single = bay.stretches.length === 1;
-  const tail = (i: number) => String.fromCharCode("a".charCodeAt(0) + i);
-  const name = (i: number) => (single ? bay.id : `${bay.id}-${tail(i)}`);
+  const name = (i: number) => memberId(bay, i);
   const members = bay.stretches.flatMap((_, i): Member[] => {
     const [from, to] = [points[i], points[i + 1]];
     if (from === undefined || to === undefined) return [];
-    const mark = `${bay.mark}${single ? "" : tail(i)}${place.suffix}`;
+    const mark = `${bay.mark}${single ? "" : tailOf(i)}${place.suffix}`;
     return [member({ id: name(i), mark, section: bay.rail.section, from, to, role: "rail", material })];
   });
   const joints = members.slice(1).map((_, i): Joint => {

@@ -14,6 +14,7 @@ import type { DesignInput } from "./design-input.js";
 import { type Reader, readerOf } from "./reader.js";
 import { optional, resolveFoot } from "./resolve-foot.js";
 import { resolveHandrails } from "./resolve-handrails.js";
+import { resolveInfill } from "./resolve-infill.js";
 import { resolveLegs } from "./resolve-legs.js";
 import { handrailsAlone, resolveRails } from "./resolve-rails.js";
 import { resolveSteps } from "./resolve-stair.js";
@@ -69,6 +70,7 @@ function resolve(document: DesignInput): Result<Design> {
   }
   const legs = resolveLegs(document, stair, rails, read);
   const heavy = document.endPosts && read.section(document.endPosts.section, ["endPosts", "section"]);
+  const infill = document.infill && resolveInfill(document.infill, ["infill"], read);
   const rest = {
     version: 1,
     job: document.job,
@@ -81,6 +83,7 @@ function resolve(document: DesignInput): Result<Design> {
     rails,
     ...(document.endPosts && heavy ? { endPosts: { section: heavy, marks: document.endPosts.marks } } : {}),
     foot: resolveFoot(document.foot ?? {}, ["foot"], read),
+    ...(infill && { infill }),
     splices: splicesOf(document, read),
     fieldJoints: document.fieldJoints ?? [],
     handrails: resolveHandrails(document, legs, read),

@@ -163,6 +163,24 @@ export interface SpacingReport {
   readonly alongRail: number;
 }
 
+/** What fills one bay, or one row of it. */
+export interface InfillReport {
+  readonly type: "bars" | "rails" | "panel";
+  /** Marks of its posts. */
+  readonly from: string;
+  readonly to: string;
+  /** 1 is between the lowest two rails. */
+  readonly row: number;
+  /** Of bars, or of sheets. */
+  readonly count: number;
+  /** The greatest clear space the design asks for; absent where it gives a number of bars. */
+  readonly asked?: number;
+  /** The greatest clear space in fact: plumb bars level, from face to face; bars along the rails square to them; panels all round. */
+  readonly clear: number;
+  /** Centre to centre: plumb bars level, bars along the rails plumb (the greatest, where they break). */
+  readonly pitch?: number;
+}
+
 /** The whole report. */
 export interface LayoutReport {
   readonly job: string;
@@ -184,6 +202,7 @@ export interface LayoutReport {
   readonly posts: readonly PostReport[];
   readonly spacing: readonly SpacingReport[];
   readonly handrails: readonly HandrailReport[];
+  readonly infill: readonly InfillReport[];
   /** The longest piece by blank (top rails) or axis (others): will it go up the stair? */
   readonly longest: { readonly id: string; readonly mark: string; readonly length: number } | null;
   /** What the numbers rest on. */

@@ -180,7 +180,7 @@ export function layoutReport(
   posts: readonly PlacedPost[],
   members: readonly Member[],
   over: { readonly rail: RailDesign; readonly path: RailPath } = { rail, path },
-  handrails: LayoutReport["handrails"] = [],
+  more: Pick<LayoutReport, "handrails" | "infill"> = { handrails: [], infill: [] },
 ): LayoutReport {
   const { design, site } = place;
   const nosings = nosingReports(site.legs, over.path);
@@ -199,7 +199,8 @@ export function layoutReport(
     topRails,
     posts: posts.flatMap((post) => postReport(place, post, path, over.path)),
     spacing: spacings(posts, path),
-    handrails,
+    handrails: more.handrails,
+    infill: more.infill,
     longest: longestOf(members, topRails),
     assumptions: assumptionsOf(place),
   };

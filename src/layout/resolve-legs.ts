@@ -9,6 +9,7 @@ import type { DesignInput, LegInput } from "./design-input.js";
 import type { Reader } from "./reader.js";
 import { resolveBreak, resolveEnd, resolveTurn } from "./resolve-ends.js";
 import { resolveFoot } from "./resolve-foot.js";
+import { resolveInfill } from "./resolve-infill.js";
 import { postCount, resolvePosts } from "./resolve-posts.js";
 import { handrailsAlone } from "./resolve-rails.js";
 import { resolveSteps } from "./resolve-stair.js";
@@ -134,6 +135,8 @@ function legOf(
     const message = "expected a turn between two legs, got one before the first.";
     read.report("turn-before-first", [...path, "turn"], message, "Move it to the leg after the corner.");
   }
+  const infill =
+    typeof leg.infill === "object" ? resolveInfill(leg.infill, [...path, "infill"], read) : leg.infill;
   const before = legs[i - 1]?.along;
   const turned = leg.turn !== undefined && leg.turn.corner !== "level";
   return {
@@ -148,6 +151,7 @@ function legOf(
     ...(leg.turn === undefined ? {} : { turn: resolveTurn(leg.turn, [...path, "turn"], read) }),
     ...endsOf(leg, i, legs.length, path, read),
     ...(leg.foot === undefined ? {} : { foot: resolveFoot(leg.foot, [...path, "foot"], read) }),
+    ...(infill && { infill }),
   };
 }
 

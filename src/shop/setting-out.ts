@@ -11,6 +11,7 @@ import type {
   CornerReport,
   FlightReport,
   HandrailReport,
+  InfillReport,
   LayoutReport,
   NosingReport,
   PostReport,
@@ -48,6 +49,7 @@ export function settingOutText(report: LayoutReport, style: FigureStyle): string
       wrap("Spacing  ", `${s.from} to ${s.to}: ${say(s.plan)} in plan, ${say(s.alongRail)} along the rail`),
     ),
     ...report.handrails.flatMap((h) => wrap("Handrail ", handrailText(h, say))),
+    ...report.infill.flatMap((i) => wrap("Infill   ", infillText(i, say))),
     ...report.assumptions.flatMap((a) => wrap("Assumed  ", a)),
   ];
 }
@@ -126,4 +128,22 @@ function handrailText(h: HandrailReport, say: Say): string {
     ` past the lowest nosing ${past(h.bottom)}; past the top nosing ${past(h.top)};` +
     ` ${brackets}; perimeter ${say(h.perimeter)}, greatest size ${say(h.greatest)}`
   );
+}
+
+const NOUN = { bars: "plumb bar", rails: "bar along the rails", panel: "panel" } as const;
+const PLURAL = { bars: "plumb bars", rails: "bars along the rails", panel: "panels" } as const;
+const MEASURED = {
+  bars: "clear at most, level",
+  rails: "clear at most, square to the bars",
+  panel: "clear all round",
+} as const;
+
+function infillText(i: InfillReport, say: Say): string {
+  const row = i.row === 1 ? "" : `, row ${i.row}`;
+  const pitch =
+    i.pitch === undefined
+      ? ""
+      : `; ${say(i.pitch)} centre to centre ${i.type === "bars" ? "level" : "plumb"}`;
+  const what = (i.count === 1 ? NOUN : PLURAL)[i.type];
+  return `${i.from} to ${i.to}${row}: ${i.count} ${what}, ${say(i.clear)} ${MEASURED[i.type]}${pitch}`;
 }

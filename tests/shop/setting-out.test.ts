@@ -41,6 +41,25 @@ describe("settingOutText", () => {
     for (const line of paper(document).split("\n")) expect(line.length).toBeLessThanOrEqual(100);
   });
 
+  it("gives number, clear space and pitch of every bay's infill", () => {
+    const bar = { ...document.sections, bar: "round bar 1/2" };
+    const say = (infill: unknown): string =>
+      settingOutText(buildGuard({ ...document, sections: bar, infill }).report!, style)
+        .join("\n")
+        .replace(/\n\s+/g, " ");
+    // P1 is 2 in, P2 1 1/2 in, 31 7/8 in apart: 30 1/8 clear, 6 bars of 1/2 in, 27 1/8 in 7 spaces.
+    expect(say({ type: "bars", section: "bar", clear: "3 7/8" })).toContain(
+      "P1 to P2: 6 plumb bars, 3-7/8 (3.875) clear at most, level; 4-3/8 (4.375) centre to centre level",
+    );
+    // 42 less 2 + 1 + 1.9 in: 37.1 less one bar, halved; the next bar's centre is half a bar farther on either side.
+    expect(say({ type: "rails", section: "bar", count: 1 })).toContain(
+      "P7 to P8: 1 bar along the rails, 18-5/16 (18.300)",
+    );
+    expect(say({ type: "panel", thickness: "1/8", clear: "1/2" })).toContain(
+      "P7 to P8: 1 panel, 1/2 (0.500) clear all round",
+    );
+  });
+
   it("goes into the records as data", () => {
     const { pieces } = buildGuard(document);
     const records = pieceRecords(pieces, new Map(), { generator: "g", job: "j", report: report! });

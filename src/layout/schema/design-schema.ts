@@ -11,6 +11,7 @@ import { DEFAULTS, LIMITS } from "../defaults.js";
 import type { DesignInput } from "../design-input.js";
 import { footSchema } from "./feet.js";
 import { handrailSchema, toeBoardSchema } from "./handrails.js";
+import { infillSchema } from "./infill.js";
 import { legSchema } from "./legs.js";
 import { endPostsSchema, postsSchema, railSchema, sectionsSchema, spliceSchema } from "./rails.js";
 import { stairSchema } from "./stair.js";
@@ -67,6 +68,7 @@ export const designSchema: z.ZodType<DesignInput, DesignInput> = z
       }),
     handrails: z.array(handrailSchema).max(LIMITS.handrails).optional(),
     toeBoard: toeBoardSchema.optional(),
+    infill: infillSchema.optional(),
     legs: z.array(legSchema).min(1).max(LIMITS.legs).meta({
       description: "In walking order upward: a floor (if any), flights and landings; a flight is needed.",
     }),

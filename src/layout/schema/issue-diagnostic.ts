@@ -15,9 +15,9 @@ $schema version job unit side material gap stair sections rails posts endPosts f
 overhang width inset nosings run height id role section marks type thickness along across cornerRadius holes diameter
 substrate name leastThickness leastEdge below plate centre packer top undersides length slope start end endPlate cap to
 down break turn angle corner past before above onTreads behindNosing at spacing from greatest spaces tread leg sleeve reach
-fieldJoints
 handrails toeBoard inward bottom brackets graspable perimeterFrom perimeterTo source extend return distance towards drop wall gap
 face ends flange
+fieldJoints infill clear count through clearance rows edge
 `
   .trim()
   .split(/\s+/);
@@ -43,16 +43,21 @@ function alternative(issue: Issue): readonly Issue[] | undefined {
   if (issue.code !== "invalid_union") return undefined;
   const amiss = (branch: readonly Issue[]) =>
     branch.reduce((sum, own) => sum + (own.code === "unrecognized_keys" ? own.keys.length : 1), 0);
-  return [...issue.errors]
-    .filter((branch) => !branch.some(ofAnotherKind))
-    .sort((a, b) => amiss(a) - amiss(b))[0];
+  const kin = issue.errors.filter((branch) => !branch.some(ofAnotherKind));
+  // A word is what an object is not: beside an alternative with fields it is the farther one.
+  const forms = kin.filter(
+    (branch) => !branch.some((own) => own.path.length === 0 && own.code === "invalid_value"),
+  );
+  return [...(forms.length > 0 ? forms : kin)].sort((a, b) => amiss(a) - amiss(b))[0];
 }
 
 /** True where the value as a whole is not even of the kind this alternative takes. */
 function ofAnotherKind(issue: Issue): boolean {
   if (issue.path.length > 0) return false;
   return (
-    issue.code === "invalid_type" || (issue.code === "invalid_union" && alternative(issue) === undefined)
+    issue.code === "invalid_type" ||
+    // An object of which only the word that tells the forms apart is wrong is of this kind.
+    (issue.code === "invalid_union" && issue.discriminator === undefined && alternative(issue) === undefined)
   );
 }
 

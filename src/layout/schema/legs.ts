@@ -8,6 +8,7 @@ import { LIMITS } from "../defaults.js";
 import type { LegInput } from "../design-input.js";
 import { breakSchema, endSchema, turnSchema } from "./ends.js";
 import { footSchema } from "./feet.js";
+import { legInfillSchema } from "./infill.js";
 import { levelPostsSchema, stairPostsSchema } from "./posts.js";
 import { stepsSchema } from "./stair.js";
 import { idSchema, lengthSchema } from "./words.js";
@@ -33,6 +34,7 @@ const common = {
   break: breakSchema.optional(),
   turn: turnSchema.optional(),
   foot: footSchema.optional(),
+  infill: legInfillSchema.optional(),
 };
 
 const ends = { start: endSchema.optional(), end: endSchema.optional() };
