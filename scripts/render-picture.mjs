@@ -15,7 +15,7 @@ const text = (path) => readFileSync(file(path), "utf8");
 const PLATE = [0.66, 0.67, 0.69];
 const COLOURS = {
   ...{ R: [0.82, 0.52, 0.25], B: [0.47, 0.62, 0.74], P: [0.5, 0.54, 0.6] },
-  ...{ BP: PLATE, EP: PLATE, CP: PLATE },
+  ...{ BP: PLATE, EP: PLATE, CP: PLATE, HF: PLATE, V: [0.42, 0.45, 0.5], H: [0.72, 0.42, 0.2] },
 };
 const { design, report, pieces } = built("pottery-studio");
 write("examples/pottery-studio.svg", [
@@ -44,7 +44,7 @@ function built(name) {
     report: layOut(read.value).report,
     pieces: model.map((piece) => ({
       ...piece,
-      colour: COLOURS[piece.name.match(/BP|EP|CP/)?.[0] ?? piece.name[0]] ?? piece.colour,
+      colour: COLOURS[piece.name.match(/BP|EP|CP|HF/)?.[0] ?? piece.name[0]] ?? piece.colour,
     })),
   };
 }
