@@ -6,8 +6,9 @@
  *
  * @packageDocumentation
  */
+import { extentAlong } from "../kernel/region-extent.js";
 import { NODE_MM } from "../kernel/tolerance.js";
-import { dot, sub } from "../kernel/vec.js";
+import { dot, sub, type Vec3 } from "../kernel/vec.js";
 import type { Member } from "../members/member.js";
 import type { Place } from "./part.js";
 import { alongOf, at } from "./part.js";
@@ -32,8 +33,17 @@ function partings(place: Place, path: RailPath): number[] {
   return [...new Set([...corners, ...breaks, ...splices])].sort((a, b) => a - b);
 }
 
-/** x along the guard of a member's two ends, in the reach whose plane it is nearest to and within. */
-function spanOf(place: Place, path: RailPath, own: Member): readonly [number, number] {
+/** How far a section reaches back and forth along the guard. */
+function sidesOf({ frame, section }: Member, along: Vec3): readonly [number, number] {
+  const { least, greatest } = extentAlong(section.region.outer, [dot(frame.x, along), dot(frame.y, along)]);
+  return [least, greatest];
+}
+
+/**
+ * x along the guard of a member's two ends, in the reach whose plane it is nearest to and within; of a sheet that stands in that
+ * plane (`spread`) from its one side to the other.
+ */
+function spanOf(place: Place, path: RailPath, own: Member, spread: boolean): readonly [number, number] {
   const { corners, plans } = place.site;
   const ends = [path.runs[0]?.x.axis[0] ?? 0, path.runs.at(-1)?.x.axis[1] ?? 0] as const;
   const spans = plans.map((_, reach) => {
@@ -41,10 +51,12 @@ function spanOf(place: Place, path: RailPath, own: Member): readonly [number, nu
     const along = alongOf(place, reach);
     const zero = at(place, reach, 0, 0);
     const [from, to] = [own.from, own.to].map((p) => sub(p, zero)) as [typeof zero, typeof zero];
+    const [least, most] = spread ? sidesOf(own, along) : [0, 0];
     const beside = (p: typeof zero) => Math.abs(p[0] * along[1] - p[1] * along[0]);
     const x = [dot(from, along), dot(to, along)].sort((a, b) => a - b) as [number, number];
     const past = Math.max(0, low - x[0], x[1] - high);
-    return { x, off: past + Math.max(beside(from), beside(to)) };
+    const wide = [x[0] + least, x[1] + most] as const;
+    return { x: wide, off: past + Math.max(beside(from), beside(to)) };
   });
   return spans.reduce((best, next) => (next.off < best.off ? next : best)).x;
 }
@@ -54,18 +66,20 @@ function spanOf(place: Place, path: RailPath, own: Member): readonly [number, nu
  *
  * @param members - of this guard, plates and sleeves included
  * @param sleeves - ids of members that bridge a parting from below
+ * @param sheets - ids of plates that stand in the guard's plane and may reach over a parting
  */
 export function assembliesOf(
   place: Place,
   path: RailPath,
   members: readonly Member[],
   sleeves: ReadonlySet<string>,
+  sheets: ReadonlySet<string> = new Set(),
 ): LayoutAssembly[] {
   const cuts = partings(place, path);
   const groups = Array.from({ length: cuts.length + 1 }, (): string[] => []);
   const loose: string[] = [];
   for (const own of members) {
-    const [from, to] = spanOf(place, path, own);
+    const [from, to] = spanOf(place, path, own, sheets.has(own.id));
     const first = cuts.filter((x) => x <= from + NODE_MM).length;
     const last = cuts.filter((x) => x < to - NODE_MM).length;
     if (last <= first) groups[Math.min(first, Math.max(last, 0), cuts.length)]?.push(own.id);

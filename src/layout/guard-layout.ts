@@ -139,8 +139,9 @@ export function guardLayout(place: Place): GuardLayout {
     hand.part,
     toeBoards(place, built),
   ]);
+  const sheets = new Set(filled.members.filter((own) => own.kind === "plate").map((own) => own.id));
   const sleeves = new Set(spliced.members.map((own) => own.id));
-  const assemblies = assembliesOf(place, path, part.members, sleeves);
+  const assemblies = assembliesOf(place, path, part.members, sleeves, sheets);
   return {
     part,
     rail,

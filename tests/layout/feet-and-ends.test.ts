@@ -250,6 +250,23 @@ describe("splices", () => {
   });
 });
 
+describe("a panel over a splice", () => {
+  it("is loose, one beside it goes with its bay", () => {
+    const guard = whole(
+      plain((d) => {
+        d.sections.sleeve = "round bar 1.5";
+        d.splices = [{ leg: "stair", at: "40", sleeve: "sleeve", reach: "2" }];
+        d.infill = { type: "panel", thickness: "1/8", clear: "1/2" };
+      }),
+    );
+    const loose = guard.assemblies.find((own) => own.kind === "loose")!.pieces;
+    const panels = guard.pieces.filter((p) => p.kind === "plate" && p.mark.startsWith("PN")).map((p) => p.id);
+    expect(panels).toHaveLength(7);
+    expect(loose).toContain("bay-2-low");
+    expect(panels.filter((id) => loose.includes(id))).toHaveLength(1);
+  });
+});
+
 describe("a cap rail", () => {
   it("lies on the top rail all along; heights are to the top of the cap", () => {
     const guard = whole(
