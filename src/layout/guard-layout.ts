@@ -24,7 +24,7 @@ import { railEnds } from "./rail-ends.js";
 import { metAtCorners, type RailPath, railPath } from "./rail-path.js";
 import { type RunLine, railRuns } from "./rail-runs.js";
 import type { HandrailReport, InfillReport } from "./report-types.js";
-import { sectionExtent } from "./section-extent.js";
+import { type SectionExtent, sectionExtent } from "./section-extent.js";
 import type { LegGround } from "./site.js";
 import { spliceParts } from "./splices.js";
 import { toeBoards } from "./toe-board.js";
@@ -44,9 +44,14 @@ export interface GuardLayout {
   readonly infill: readonly InfillReport[];
 }
 
-/** The same lines, lower by what lies on them, square to each run. */
-function lowered(lines: readonly RunLine[], by: number): readonly RunLine[] {
-  return by === 0 ? lines : lines.map((run) => ({ ...run, z0: run.z0 - by * Math.hypot(1, run.slope) }));
+/** The same lines, lower by the cap that lies on them, square to each run. */
+function lowered(lines: readonly RunLine[], cap: SectionExtent | undefined): readonly RunLine[] {
+  if (cap === undefined) return lines;
+  return lines.map((run) => ({
+    ...run,
+    z0: run.z0 - cap.depth * Math.hypot(1, run.slope),
+    capBelow: cap.below,
+  }));
 }
 
 /** The runs with the splices of the legs they run over; short level pieces have none. */
@@ -98,13 +103,11 @@ export function guardLayout(place: Place): GuardLayout {
   const placed = placePosts(place);
   const { ends, diagnostics: endFindings } = pathEnds(site, placed.posts);
   const lines = withSplices(place, railRuns(site).runs);
-  const capDepth = cap === undefined ? 0 : sectionExtent(cap.section).depth;
+  const capExtent = cap && sectionExtent(cap.section);
   const extent = sectionExtent(rail.section);
-  const path = railPath(site, metAtCorners(site, lowered(lines, capDepth), extent), extent, ends);
+  const path = railPath(site, metAtCorners(site, lowered(lines, capExtent), extent), extent, ends);
   const plain = lines.map((run) => ({ ...run, splices: [] }));
-  const capPath =
-    cap &&
-    railPath(site, metAtCorners(site, plain, sectionExtent(cap.section)), sectionExtent(cap.section), ends);
+  const capPath = capExtent && railPath(site, metAtCorners(site, plain, capExtent), capExtent, ends);
   const finish = railEnds(place, rail, path, placed.posts);
   const top = topRails(place, rail, path, "R", finish.joints);
   const over = cap && capPath ? [topRails(place, cap, capPath, "C", [])] : [];

@@ -59,7 +59,10 @@ function axisZ(run: RunLine, x: number, extent: SectionExtent): number {
 }
 
 /** Lines that turn plumb at x: the top edge keeps to the outside of the leg that goes up, to the inside of one that goes down. */
-function turnedPlumb(lower: RunLine, upper: RunLine, x: number, extent: SectionExtent) {
+function turnedPlumb(lower: RunLine, upper: RunLine, place: number, extent: SectionExtent) {
+  // Under a cap the leg stands inside the cap's own leg, face to face.
+  const rises = axisZ(upper, place, extent) >= axisZ(lower, place, extent) ? 1 : -1;
+  const x = place + (upper.capBelow === undefined ? 0 : rises * (upper.capBelow + extent.above));
   const leg = plumbLeg(
     axisZ(upper, x, extent) - axisZ(lower, x, extent),
     [lower.slope, upper.slope],
@@ -96,8 +99,7 @@ export function pathBreak(
   const angles = { pitch: degrees(rake.slope), levelSlope: degrees(level.slope) };
   const pitch =
     rake.slope === rake.ground.slope ? (rake.ground.flight?.line.pitch ?? angles.pitch) : angles.pitch;
-  const held = type === "compromise" || rake.slope === level.slope;
-  const found = held ? undefined : breakPoint({ ...heights, ...angles, pitch });
+  const found = rake.slope === level.slope ? undefined : breakPoint({ ...heights, ...angles, pitch });
   const fromNosing = found?.kind === "at" ? found.x : 0;
   const x = start + fromNosing;
   const shift = bisectorShift(rake.slope, level.slope);

@@ -25,6 +25,8 @@ export interface RunLine {
   readonly stub: boolean;
   /** How the rail gets here from the run before it in the same reach. */
   readonly from: BreakDesign;
+  /** Of a rail under a cap: what of the cap lies below the cap's axis. */
+  readonly capBelow?: number;
   /** Where it is cut in two, in order; filled in for the rail that is spliced. */
   readonly splices: readonly PlacedSplice[];
 }

@@ -284,6 +284,30 @@ describe("a cap rail", () => {
   });
 });
 
+describe("a cap over a break that is held", () => {
+  it.each(["drop", "compromise", "riser"])(
+    "%s: cap and rail break each on its own line, one upon the other",
+    (type) => {
+      const guard = whole(
+        plain((d) => {
+          d.sections.cap = "flat 2 x 1/2";
+          d.sections.rail = "flat 1-1/2 x 3/8";
+          d.rails.splice(1, 0, { role: "cap", section: "cap" });
+          d.legs[0].top = "36";
+          d.legs[1].break = type;
+        }),
+      );
+      expect(guard.report!.breaks[0]?.type).toBe(type);
+      if (type !== "drop") return;
+      // The rail's leg stands behind the cap's, 1/4 and 3/16 in between their axes.
+      const [bar, cap] = ["landing-top-drop", "landing-cap-drop"].map(
+        (id) => guard.members.find((m) => m.id === id)!,
+      );
+      inches(bar!.from[0] - cap!.from[0], 0.25 + 0.1875);
+    },
+  );
+});
+
 describe("a guard on both sides", () => {
   const guard = whole(
     plain((d) => {
