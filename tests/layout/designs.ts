@@ -2,6 +2,9 @@
  * Design documents for the tests of this folder: the example, and ways to change a copy of it.
  */
 import { readFileSync } from "node:fs";
+import { expect } from "vitest";
+import { solidOf } from "../../src/joints/index.js";
+import { type BuiltGuard, buildGuard } from "../../src/layout/build-guard.js";
 import { type Layout, layOut } from "../../src/layout/lay-out.js";
 import { parseDesign } from "../../src/layout/parse-design.js";
 
@@ -31,6 +34,22 @@ export function withFloor(change: (document: Loose) => void = () => undefined): 
     document.endPosts = undefined;
     change(document);
   });
+}
+
+/** The example without its heavy posts, whose shoulders warn, changed. */
+export function plain(change: (document: Loose) => void = () => undefined): Loose {
+  return example((document) => {
+    document.endPosts = undefined;
+    change(document);
+  });
+}
+
+/** A guard built without a finding, every piece with its solid. */
+export function whole(document: Loose): BuiltGuard {
+  const guard = buildGuard(document);
+  expect(guard.diagnostics.map((d) => d.message)).toEqual([]);
+  for (const piece of guard.pieces) expect(solidOf(piece).ok, piece.id).toBe(true);
+  return guard;
 }
 
 /** A document laid out; throws when it cannot be read. */

@@ -3,23 +3,10 @@
  */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { massOf, solidOf } from "../../src/joints/index.js";
+import { massOf } from "../../src/joints/index.js";
 import { buildGuard, DEFAULT_SHOP, spacedStations } from "../../src/layout/index.js";
 import { INCH, inches } from "./cases.js";
-import { example, type Loose, laidOut } from "./designs.js";
-
-const plain = (change: (d: Loose) => void = () => undefined) =>
-  example((d) => {
-    d.endPosts = undefined;
-    change(d);
-  });
-
-function whole(document: Loose) {
-  const guard = buildGuard(document);
-  expect(guard.diagnostics.map((d) => d.message)).toEqual([]);
-  for (const piece of guard.pieces) expect(solidOf(piece).ok, piece.id).toBe(true);
-  return guard;
-}
+import { laidOut, plain, whole } from "./designs.js";
 
 const pieceOf = (guard: ReturnType<typeof whole>, id: string) => guard.pieces.find((p) => p.id === id)!;
 

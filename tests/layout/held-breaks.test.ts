@@ -4,27 +4,12 @@
  */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { solidOf } from "../../src/joints/index.js";
-import { buildGuard, dropToHold } from "../../src/layout/index.js";
+import { dropToHold } from "../../src/layout/index.js";
 import { plumbLeg } from "../../src/layout/plumb-leg.js";
 import { demo, INCH, inches, shopCase } from "./cases.js";
-import { codesOf, example, type Loose, laidOut, withFloor } from "./designs.js";
+import { codesOf, example, laidOut, plain, whole, withFloor } from "./designs.js";
 
 const { straight } = demo;
-
-/** The example without its heavy posts, whose shoulders warn. */
-const plain = (change: (d: Loose) => void) =>
-  example((d) => {
-    d.endPosts = undefined;
-    change(d);
-  });
-
-function whole(document: Loose) {
-  const guard = buildGuard(document);
-  expect(guard.diagnostics.map((d) => d.message)).toEqual([]);
-  for (const piece of guard.pieces) expect(solidOf(piece).ok, piece.id).toBe(true);
-  return guard;
-}
 
 describe("plumbLeg", () => {
   it("is the handbook's leg for a level upper run (cases a20, a21)", () => {
