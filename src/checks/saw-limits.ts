@@ -9,7 +9,7 @@
  */
 import { atan2Degrees, cosDegrees } from "../joints/degrees.js";
 import type { ArrisMark, EndCut, Piece, SawSetting } from "../joints/piece.js";
-import { endWord } from "../joints/words.js";
+import { endWord, sightOf } from "../joints/words.js";
 import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
 import { extentAlong } from "../kernel/region-extent.js";
 import { tanDegrees } from "../layout/angles.js";
@@ -63,7 +63,7 @@ function beyond(
     members: alike.map((own) => own.id),
     end: cut.end,
     message:
-      `${piece.mark}${also}, ${endWord(piece.frame, cut.end)} end: expected a ${part} within the saw's` +
+      `${piece.mark}${also}, ${endWord(sightOf(piece), cut.end)} end: expected a ${part} within the saw's` +
       ` ${degrees(limits.miter)} miter and ${degrees(limits.bevel)} bevel, got miter ${degrees(Math.abs(miter))}` +
       ` and bevel ${degrees(Math.abs(bevel))} from square.`,
     hint: sentence([...ways.map((way) => wayText(way, setting, piece)), byHand(piece, cut, setting)]),

@@ -20,7 +20,7 @@ import { negate, type Vec3 } from "../kernel/vec.js";
 import type { Member } from "../members/member.js";
 import { atan2Degrees } from "./degrees.js";
 import type { BoreMark, MeasuredLength, NamedPoint, PieceBore } from "./piece.js";
-import { faceWord } from "./words.js";
+import { faceWord, sightOf } from "./words.js";
 
 /** Where the axis of a bore pierces the outside of its member. */
 interface Pierced {
@@ -91,20 +91,22 @@ export function boreMarks(
 }
 
 function markOf(
-  { frame, section: { shape } }: Member,
+  member: Member,
   { bore, point, side, into: [x, y, z] }: Pierced,
   hook: 0 | 1,
   from: NamedPoint,
 ): BoreMark {
+  const { shape } = member.section;
+  const sight = sightOf(member);
   const share = shareOf(side, point);
   const [du, dv] = tangentOn(side, share);
   const size = Math.hypot(du, dv);
   const [tu, tv] = [du / size, dv / size];
-  const face = faceWord(frame, tv, -tu);
+  const face = faceWord(sight, tv, -tu);
   // Outside lies to the right of the outline. The drill is looked at going in from there, on either face.
   const [square, across, away] = [y * tu - x * tv, x * tu + y * tv, hook === 0 ? z : -z];
   const round = shape.kind === "round-tube" || shape.kind === "round-bar";
-  const towards = (k: number): string => faceWord(frame, Math.sign(k) * tu, Math.sign(k) * tv);
+  const towards = (k: number): string => faceWord(sight, Math.sign(k) * tu, Math.sign(k) * tv);
   const off = (share - 0.5) * segmentLength(side);
   return {
     side: side.label ?? "",

@@ -5,7 +5,7 @@
  */
 
 import { type CompiledEnd, outAt, sheetAt } from "../kernel/end-compile.js";
-import { directionToLocal, type Frame, pointToLocal } from "../kernel/frame.js";
+import { directionToLocal, pointToLocal } from "../kernel/frame.js";
 import { type Loop, pointOn, type Region } from "../kernel/region.js";
 import { extentAlong } from "../kernel/region-extent.js";
 import type { Sheet } from "../kernel/sheet.js";
@@ -16,7 +16,7 @@ import { type Decision, matesOf, partsOf } from "./decision.js";
 import { atan2Degrees } from "./degrees.js";
 import type { ArrisMark, CopeNumbers, EndCut, SawSetting } from "./piece.js";
 import { outlinePlace } from "./wall.js";
-import { faceWord } from "./words.js";
+import { faceWord, type Sighted, sightOf } from "./words.js";
 
 /** The cut of one end. */
 export function endCut(
@@ -96,7 +96,7 @@ function arrisMarks(member: Member, end: CompiledEnd): ArrisMark[] {
   if (!Number.isFinite(axis)) return [];
   return marks(member).flatMap(([u, v]) => {
     const out = outAt(end, u, v);
-    return Number.isFinite(out) ? [{ name: faceWord(member.frame, u, v), offset: out - axis }] : [];
+    return Number.isFinite(out) ? [{ name: faceWord(sightOf(member), u, v), offset: out - axis }] : [];
   });
 }
 
@@ -160,7 +160,7 @@ function normalShare(
   return (h * (r.hu * du + r.hv * dv) - (rise / r.k) * (a * du + b * dv)) / r.radius;
 }
 
-/** Named sides of a frame, for papers that show it. */
-export function sideTowardsEye(frame: Frame): { readonly faceUp: string; readonly towards: Vec3 } {
-  return { faceUp: faceWord(frame, 0, 1), towards: frame.y };
+/** Named side of a member that lies up on the bench, for papers that show it. */
+export function sideTowardsEye(own: Sighted): { readonly faceUp: string; readonly towards: Vec3 } {
+  return { faceUp: faceWord(sightOf(own), 0, 1), towards: own.frame.y };
 }

@@ -144,6 +144,8 @@ export interface Piece {
   readonly material: string;
   /** Piece → layout: origin at the member's `from`, z along it. */
   readonly frame: Frame;
+  /** Degrees from the layout's X, + to the left: the way its words call uphill. Absent: 0. */
+  readonly heading?: number;
   /** In the piece's frame. */
   readonly ends: readonly [EndExpression, EndExpression];
   readonly bores: readonly PieceBore[];

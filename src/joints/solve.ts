@@ -26,7 +26,7 @@ import { pieceLengths } from "./piece-lengths.js";
 import { reusePieces } from "./reuse.js";
 import { sameId, tooShort } from "./solve-findings.js";
 import type { JointModel, JointSolution } from "./solve-types.js";
-import { endWord } from "./words.js";
+import { endWord, sightOf } from "./words.js";
 
 /**
  * Cuts every member of a model where it meets the others.
@@ -167,7 +167,7 @@ function finish(
     endCut(member, 0, used.decisions[0], low, members),
     endCut(member, 1, used.decisions[1], high, members),
   ] as const;
-  const lengths = pieceLengths(member.section, member.frame, low, high);
+  const lengths = pieceLengths(member.section, sightOf(member), low, high);
   const short = shortFibre(low, high, member.section.region);
   const hook = cuts[1].kind === "square" && cuts[0].kind !== "square" ? 1 : 0;
   const mark = member.mark ?? member.id;
@@ -181,12 +181,13 @@ function finish(
     section: member.section,
     material: member.material,
     frame: member.frame,
+    ...(member.heading === undefined ? {} : { heading: member.heading }),
     ends: used.expressions,
     bores: boreMarks(used.bores, used.drilled, member, hook, lengths.blank),
     cuts,
     lengths,
-    shopPose: sideTowardsEye(member.frame),
-    hook: { end: hook, name: `${endWord(member.frame, hook)} end` },
+    shopPose: sideTowardsEye(member),
+    hook: { end: hook, name: `${endWord(sightOf(member), hook)} end` },
     dependsOn,
     status: bare || short !== null ? "blocked" : "ok",
     identity: member.id,

@@ -4,17 +4,39 @@
  * Method: the direction is carried to the layout and named by its largest part there. Members steeper than 60° have a
  * FOOT and a TOP end and their faces are UPHILL, DOWNHILL, LEFT, RIGHT; all others have ends named along the stair and
  * faces TOP, BOTTOM and the two sides. LEFT and RIGHT are seen looking uphill.
- * Frame: layout (X uphill and onto the landing, Y left, Z up); section directions in the piece's frame.
+ * Uphill is the layout's X, or the piece's own heading where the guard turns in plan (see `sightOf`); section directions in
+ * the piece's frame.
  *
  * @packageDocumentation
  */
 import { directionToParent, type Frame } from "../kernel/frame.js";
 import type { Vec3 } from "../kernel/vec.js";
+import { cosDegrees, sinDegrees } from "./degrees.js";
 
 /** sin 60°: members steeper than this are named like posts. */
 const STEEP = Math.sqrt(3) / 2;
 /** tan 22.5°: a direction nearer than this to an axis of the section is named by that axis alone. */
 const EIGHTH = Math.SQRT2 - 1;
+
+/** A member or a piece, as far as words need it. */
+export interface Sighted {
+  readonly frame: Frame;
+  /** Degrees from the layout's X, + to the left: the way that is uphill for it. Default 0. */
+  readonly heading?: number;
+}
+
+/**
+ * The frame that words are taken from: as it would lie if its uphill were the layout's X.
+ *
+ * @example
+ * endWord(sightOf({ frame, heading: 90 }), 1); // "UPHILL" for a rail along Y
+ */
+export function sightOf({ frame, heading = 0 }: Sighted): Frame {
+  if (heading === 0) return frame;
+  const [c, s] = [cosDegrees(heading), sinDegrees(heading)];
+  const turned = ([x, y, z]: Vec3): Vec3 => [c * x + s * y, c * y - s * x, z];
+  return { origin: turned(frame.origin), x: turned(frame.x), y: turned(frame.y), z: turned(frame.z) };
+}
 
 /** True for members that stand rather than lie: their axis is within 30° of plumb. */
 export function isSteep(frame: Frame): boolean {

@@ -39,14 +39,27 @@ function sidesOf({ frame, section }: Member, along: Vec3): readonly [number, num
   return [least, greatest];
 }
 
+interface Span {
+  readonly reach: number;
+  readonly x: readonly [number, number];
+}
+
+/** The members with the heading of the reach they stand in: what their shop words call uphill is the guard's own way up. */
+export function withHeadings(place: Place, path: RailPath, members: readonly Member[]): Member[] {
+  return members.map((own) => {
+    const { heading } = place.site.plans[spanOf(place, path, own, false).reach] ?? { heading: 0 };
+    return heading === 0 ? own : { ...own, heading };
+  });
+}
+
 /**
  * x along the guard of a member's two ends, in the reach whose plane it is nearest to and within; of a sheet that stands in that
  * plane (`spread`) from its one side to the other.
  */
-function spanOf(place: Place, path: RailPath, own: Member, spread: boolean): readonly [number, number] {
+function spanOf(place: Place, path: RailPath, own: Member, spread: boolean): Span {
   const { corners, plans } = place.site;
   const ends = [path.runs[0]?.x.axis[0] ?? 0, path.runs.at(-1)?.x.axis[1] ?? 0] as const;
-  const spans = plans.map((_, reach) => {
+  const spans = plans.map((_, reach): Span & { readonly off: number } => {
     const [low, high] = [corners[reach - 1]?.x ?? ends[0], corners[reach]?.x ?? ends[1]];
     const along = alongOf(place, reach);
     const zero = at(place, reach, 0, 0);
@@ -56,9 +69,9 @@ function spanOf(place: Place, path: RailPath, own: Member, spread: boolean): rea
     const x = [dot(from, along), dot(to, along)].sort((a, b) => a - b) as [number, number];
     const past = Math.max(0, low - x[0], x[1] - high);
     const wide = [x[0] + least, x[1] + most] as const;
-    return { x: wide, off: past + Math.max(beside(from), beside(to)) };
+    return { reach, x: wide, off: past + Math.max(beside(from), beside(to)) };
   });
-  return spans.reduce((best, next) => (next.off < best.off ? next : best)).x;
+  return spans.reduce((best, next) => (next.off < best.off ? next : best));
 }
 
 /**
@@ -79,7 +92,7 @@ export function assembliesOf(
   const groups = Array.from({ length: cuts.length + 1 }, (): string[] => []);
   const loose: string[] = [];
   for (const own of members) {
-    const [from, to] = spanOf(place, path, own, sheets.has(own.id));
+    const [from, to] = spanOf(place, path, own, sheets.has(own.id)).x;
     const first = cuts.filter((x) => x <= from + NODE_MM).length;
     const last = cuts.filter((x) => x < to - NODE_MM).length;
     if (last <= first) groups[Math.min(first, Math.max(last, 0), cuts.length)]?.push(own.id);

@@ -5,7 +5,7 @@
  */
 import { type Diagnostic, RakewrightError } from "../kernel/diagnostic.js";
 import type { Section } from "../members/section.js";
-import { assembliesOf, type LayoutAssembly } from "./assemblies.js";
+import { assembliesOf, type LayoutAssembly, withHeadings } from "./assemblies.js";
 import { checkPlan } from "./check-plan.js";
 import { checkPosts } from "./check-posts.js";
 import { checkCorners } from "./corners.js";
@@ -83,7 +83,7 @@ function handrailsOnly(place: Place, section: Section): GuardLayout {
   const part = joined([checks, hand.part, toeBoards(place, [])]);
   const path: RailPath = { runs: [], breaks: [], corners: [] };
   return {
-    part,
+    part: { ...part, members: withHeadings(place, path, part.members) },
     rail: { id: "top", role: "top", section },
     path,
     posts: [],
@@ -146,7 +146,7 @@ export function guardLayout(place: Place): GuardLayout {
   const sleeves = new Set(spliced.members.map((own) => own.id));
   const assemblies = assembliesOf(place, path, part.members, sleeves, sheets);
   return {
-    part,
+    part: { ...part, members: withHeadings(place, path, part.members) },
     rail,
     path,
     ...(cap && capPath ? { over: { rail: cap, path: capPath } } : {}),

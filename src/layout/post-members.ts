@@ -97,13 +97,25 @@ function postMember(place: Place, post: PlacedPost, topZ: number) {
   });
 }
 
+/** How far a corner post reaches along the rail after the turn. */
+function reachAcross(place: Place, { extent, corner, section }: PlacedPost): number {
+  const angle = Math.abs(place.site.corners[corner?.index ?? 0]?.angle ?? 0);
+  const round = section.shape.kind === "round-tube" || section.shape.kind === "round-bar";
+  if (round || angle === 90) return extent.halfWidth;
+  return Math.hypot(extent.halfWidth, extent.depth / 2);
+}
+
 type Corner = NonNullable<PlacedPost["corner"]>;
 
 /** A post that goes on past the rails of both sides. */
 function cornerPost(place: Place, post: PlacedPost, path: RailPath, corner: Corner): Part {
   const runs = path.corners[corner.index]?.runs ?? [];
   const heights = runs.map((i) => path.runs[i] as RailRun);
-  const top = Math.max(...heights.map((run) => edgeZ(run, "top", post.x)));
+  // A rail that climbs from the post meets its face higher than its axis; the post covers the whole cut.
+  const faces = [post.x - post.extent.depth / 2, post.x + reachAcross(place, post)] as const;
+  const top = Math.max(
+    ...heights.map((run, i) => Math.max(edgeZ(run, "top", post.x), edgeZ(run, "top", faces[i] ?? post.x))),
+  );
   const low = Math.min(...heights.map((run) => edgeZ(run, "underside", post.x)));
   const diagnostics = tooLow(post, low);
   if (diagnostics.length > 0) return { members: [], joints: [], diagnostics };

@@ -32,6 +32,8 @@ export interface Member {
   readonly kind?: "plate" | "bracket";
   /** Material name; its density comes from the materials table. */
   readonly material: string;
+  /** Degrees from the layout's X, + to the left: the way that shop words call uphill for it. Absent: 0. */
+  readonly heading?: number;
 }
 
 /** What a member is made from; everything else follows. */

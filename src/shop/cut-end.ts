@@ -8,7 +8,7 @@
  */
 import type { CopeNumbers, Piece } from "../joints/piece.js";
 import { saddle } from "../joints/saddle.js";
-import { endWord, faceWord } from "../joints/words.js";
+import { endWord, faceWord, sightOf } from "../joints/words.js";
 import type { CutEndRow, SaddleRow } from "./cut-list-types.js";
 import { flatEnd } from "./flat-end.js";
 
@@ -27,20 +27,20 @@ const DEPTH_STATIONS = 360;
  */
 export function cutEndRow(piece: Piece, end: 0 | 1, byId: ReadonlyMap<string, Piece>): CutEndRow {
   const cut = piece.cuts[end];
-  const { frame } = piece;
+  const sight = sightOf(piece);
   const flat = flatEnd(piece, end);
   return {
     end,
-    name: endWord(frame, end),
+    name: endWord(sight, end),
     kind: cut.kind,
     ...(flat && { lies: flat.lies, fromSquare: flat.fromSquare }),
     ...(flat?.long && {
-      long: { face: faceWord(frame, flat.long.u, flat.long.v), minusShort: flat.long.minusShort },
+      long: { face: faceWord(sight, flat.long.u, flat.long.v), minusShort: flat.long.minusShort },
     }),
     onto: cut.onto.map((id) => byId.get(id)?.mark ?? id),
     ...(cut.saw && { saw: cut.saw }),
     ...(cut.flatPart && { flatPart: cut.flatPart }),
-    plus: [faceWord(frame, 1, 0), faceWord(frame, 0, 1)],
+    plus: [faceWord(sight, 1, 0), faceWord(sight, 0, 1)],
     saddles: cut.cope.map((cope) => saddleRow(piece, cope, byId)),
     arris: cut.arris,
     ...(cut.dihedral && { dihedral: cut.dihedral }),
@@ -60,8 +60,8 @@ function saddleRow(piece: Piece, cope: CopeNumbers, byId: ReadonlyMap<string, Pi
     angle: cope.angle,
     offset: cope.offset,
     gap: cope.gap,
-    toe: faceWord(piece.frame, cope.toe[0], cope.toe[1]),
-    heel: faceWord(piece.frame, -cope.toe[0], -cope.toe[1]),
+    toe: faceWord(sightOf(piece), cope.toe[0], cope.toe[1]),
+    heel: faceWord(sightOf(piece), -cope.toe[0], -cope.toe[1]),
     ...(depth && { depth }),
   };
 }

@@ -95,7 +95,7 @@ function headText(list: CutList, header: PaperHeader): string[] {
     ),
     ...wrap(
       "Words    ",
-      "UPHILL is towards the landing and along it; LEFT and RIGHT are seen looking uphill.",
+      "UPHILL is along the guard, walking up and on over the landing; LEFT and RIGHT are seen looking uphill.",
     ),
     ...wrap("Not in   ", "kerf, leave-long and weld gaps are NOT added unless a line says so."),
     ...(header.shop ? shopText(header.shop, longest, list) : []),

@@ -7,7 +7,7 @@
  * @packageDocumentation
  */
 import type { MeasuredLength, Piece } from "../joints/piece.js";
-import { faceWord, isSteep } from "../joints/words.js";
+import { faceWord, isSteep, sightOf } from "../joints/words.js";
 import { PARALLEL_SINE } from "../kernel/tolerance.js";
 import type { Vec2 } from "../kernel/vec.js";
 import { cutEndRow } from "./cut-end.js";
@@ -64,7 +64,8 @@ function cutRow(
   masses: ReadonlyMap<string, number> | undefined,
 ): CutRow {
   const [first] = same as [Piece];
-  const { frame, lengths } = first;
+  const { lengths } = first;
+  const sight = sightOf(first);
   const ends = [cutEndRow(first, 0, byId), cutEndRow(first, 1, byId)] as const;
   const mass = masses?.get(first.id);
   const above = viewDirection(first);
@@ -77,7 +78,7 @@ function cutRow(
     longPoint: lengths.longPoint,
     shortPoint: lengths.shortPoint,
     squareCut: lengths.squareCut,
-    faces: [...face(faceWord(frame, 0, 1), lengths.top), ...face(faceWord(frame, 0, -1), lengths.bottom)],
+    faces: [...face(faceWord(sight, 0, 1), lengths.top), ...face(faceWord(sight, 0, -1), lengths.bottom)],
     ...(lengths.axis && { axis: lengths.axis }),
     ends,
     handOf: all.filter((p) => first.handOf !== undefined && p.identity === first.handOf).map((p) => p.mark),
@@ -85,8 +86,8 @@ function cutRow(
     faceUp: first.shopPose.faceUp,
     hook: first.hook.name,
     blocked: same.some((p) => p.status === "blocked"),
-    steep: isSteep(frame),
-    view: [faceWord(frame, above[0], above[1]), faceWord(frame, -above[0], -above[1])],
+    steep: isSteep(sight),
+    view: [faceWord(sight, above[0], above[1]), faceWord(sight, -above[0], -above[1])],
     ...(mass !== undefined && { mass }),
   };
 }

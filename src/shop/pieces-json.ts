@@ -9,7 +9,7 @@
 
 import type { PieceMass } from "../joints/mass-of.js";
 import type { EndCut, MeasuredLength, Piece, PieceLengths } from "../joints/piece.js";
-import { endWord } from "../joints/words.js";
+import { endWord, sightOf } from "../joints/words.js";
 import { CAUTION } from "../kernel/caution.js";
 import { type Frame, pointToParent } from "../kernel/frame.js";
 import type { Vec3 } from "../kernel/vec.js";
@@ -147,7 +147,7 @@ function pieceRecord(piece: Piece, mass: Told | undefined): PieceRecord {
     material: piece.material,
     status: piece.status,
     lengths,
-    ends: piece.cuts.map((cut) => ({ name: endWord(frame, cut.end), ...cut })),
+    ends: piece.cuts.map((cut) => ({ name: endWord(sightOf(piece), cut.end), ...cut })),
     holes: piece.bores,
     plate: piece.kind === "member" ? null : { ...plateSizes(section), thickness: piece.lengths.blank.value },
     volume: mass?.volume ?? null,

@@ -7,7 +7,7 @@
  * @packageDocumentation
  */
 import type { Piece } from "../joints/piece.js";
-import { endWord, faceWord } from "../joints/words.js";
+import { endWord, faceWord, sightOf } from "../joints/words.js";
 import { type PlateSizes, plateSizes } from "../members/plate-sizes.js";
 import { groupBy } from "./group-by.js";
 
@@ -50,8 +50,8 @@ export function plateRows(
       ...plateSizes(first.section),
       thickness: first.lengths.blank.value,
       rectangle: outer.length === 4 && outer.every((s) => s.kind === "line" && isAlongAxis(s.from, s.to)),
-      seenOn: endWord(first.frame, 1),
-      up: faceWord(first.frame, 0, 1),
+      seenOn: endWord(sightOf(first), 1),
+      up: faceWord(sightOf(first), 0, 1),
       bores: first.bores.length,
       blocked: same.some((p) => p.status === "blocked"),
       ...(mass !== undefined && { mass }),
