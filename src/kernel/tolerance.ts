@@ -160,3 +160,19 @@ export const SAME_PART_MM = 1e-6;
  * 0.0254 mm off each, and a rake makes at most twice of it. Users: corners of a layout.
  */
 export const CORNER_STEP_MM = 0.05;
+
+/**
+ * Relative to columns of length one: a column of a design matrix that is shorter once the others are taken out follows from
+ * them. Rounding leaves 10⁻¹⁵, the flattest stair that can be taped 10⁻⁵. Users: survey.
+ */
+export const RANK_SHARE = 1e-10;
+
+/**
+ * Share of the misfit, or of one standard uncertainty: a full step that moves the fitted values by less may be trusted
+ * blindly. The sum of squares changes by its square, 10⁻¹², still above what rounding does to it; the last digits come from
+ * full steps after that. Users: survey.
+ */
+export const SETTLED_SHARE = 1e-6;
+
+/** Dimensionless: redundancies and one less a correlation below this are zero. Rounding makes 10⁻¹³ of forty readings; what a slope tape sees of a nosing is above 10⁻⁴. Users: survey. */
+export const TELLS_NOTHING = 1e-8;
