@@ -11,7 +11,7 @@ import { leastSquares, type ResidualRow } from "../../../src/layout/survey/least
 type Model = (x: number, b: readonly number[]) => readonly [value: number, ...gradient: number[]];
 
 /** The models as NIST's data files state them, with their derivatives by hand. */
-const MODELS: Readonly<Record<string, Model>> = {
+const MODELS: Record<string, Model> = {
   misra1a: (x, [b1 = 0, b2 = 0]) => {
     const e = Math.exp(-b2 * x);
     return [b1 * (1 - e), 1 - e, b1 * x * e];
