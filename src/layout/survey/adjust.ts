@@ -136,18 +136,18 @@ export function adjustReadings(
     model,
     unknown.map((own) => start.get(nameOf(own)) as number),
   );
+  if (!found.settled) {
+    const message = `Survey: the places did not settle in ${found.rounds} rounds.`;
+    const hint =
+      "Readings contradict each other grossly, or put two places into one: compare angles and slopes with rises and runs.";
+    return { ok: false, diagnostics: [diagnostic({ code: "survey-not-settled", message, hint })] };
+  }
   if (found.factor.rank < unknown.length) {
     const counts = { rank: found.factor.rank, unknowns: unknown.length, readings: readings.length };
     const why = `the readings determine ${counts.rank} of ${counts.unknowns} coordinates; these can still move`;
     const hint = "Read one more length or angle that runs to one of them, on a landing a diagonal.";
     const open = undetermined(found, unknown);
     return { ok: false, diagnostics: [refusal("survey-undetermined", open, why, hint, counts)] };
-  }
-  if (!found.settled) {
-    const message = `Survey: the places did not settle in ${found.rounds} rounds.`;
-    const hint =
-      "Two readings contradict each other grossly: compare slopes with rises and runs on the paper.";
-    return { ok: false, diagnostics: [diagnostic({ code: "survey-not-settled", message, hint })] };
   }
 
   const covariance = inverseNormal(found.factor);

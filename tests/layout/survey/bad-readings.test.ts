@@ -80,6 +80,17 @@ describe("adjustReadings refuses", () => {
     expect(refused([rise("R1", 0, 1, 190)], { fixed: [z(Number.NaN)] })[0]?.code).toBe("survey-bad-datum");
   });
 
+  it("readings that put two nosings into one", () => {
+    // A level angle between nosings of one height: only at the same place would it be true, and there it is no angle.
+    const fixed = [
+      { axis: "x", point: 1, value: 0 },
+      { axis: "z", point: 1, value: 0 },
+      { axis: "z", point: 2, value: 0 },
+    ] as const;
+    const found = refused([{ id: "L", kind: "level", from: 1, to: 2, value: 35 }], { fixed });
+    expect(found.map((own) => own.code)).toEqual(["survey-not-settled"]);
+  });
+
   it("one slope alone, and says what it leaves open", () => {
     const found = refused([{ id: "S", kind: "slope", from: 1, to: 2, value: 320 }]);
     expect(found[0]?.code).toBe("survey-undetermined");
