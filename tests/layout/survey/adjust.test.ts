@@ -62,6 +62,29 @@ describe("the demo survey of 41 readings", () => {
     );
   });
 
+  it.each(["all", "heightsAt4_7_10_13only", "floorToFloorOnly"] as const)(
+    "has the independent redundancies of a riser and a going: %s",
+    (key) => {
+      const found = adjusted(runs.find(([name]) => name === key)![1]);
+      for (const id of ["R8", "G5"] as const) {
+        const own = found.readings.find((reading) => reading.id === id);
+        // Printed to two digits.
+        expect(Math.abs(own!.redundancy - demo.localRedundancy[key][id])).toBeLessThanOrEqual(0.0051);
+      }
+    },
+  );
+
+  it("never names a going alone that only slope tapes check", () => {
+    // The handbook these data come from: 0 of 400 simulated surveys with a wrong going named it alone.
+    const sound = DEMO.filter((own) => own.id !== "R8");
+    for (const by of [-19.05, 19.05]) {
+      const wrong = sound.map((own) => (own.id === "G5" ? { ...own, value: own.value + by } : own));
+      const [first] = adjusted(wrong).suspects;
+      expect(first?.ids).toEqual(["G1", "G2", "G3", "G4", "G5", "G6"]);
+      expect(Math.sign(first!.studentised)).toBe(Math.sign(by));
+    }
+  });
+
   it("gives the redundancies the dof for a sum", () => {
     // Trace of I − Q Qᵀ: readings less rank.
     const found = adjusted(DEMO);
