@@ -160,3 +160,22 @@ export const SAME_PART_MM = 1e-6;
  * 0.0254 mm off each, and a rake makes at most twice of it. Users: corners of a layout.
  */
 export const CORNER_STEP_MM = 0.05;
+
+/**
+ * Relative to columns of length one: a column of a design matrix that is shorter once the others are taken out follows from
+ * them. Rounding leaves 10⁻¹⁵, the flattest stair that can be taped 10⁻⁵. Users: survey.
+ */
+export const RANK_SHARE = 1e-10;
+
+/**
+ * Share of the misfit, or of one standard uncertainty: a full step that moves the fitted values by less may be trusted
+ * blindly. The sum of squares changes by its square, 10⁻¹², still above what rounding does to it; the last digits come from
+ * full steps after that. Users: survey.
+ */
+export const SETTLED_SHARE = 1e-6;
+
+/**
+ * Dimensionless: redundancies and one less a likeness below this are zero. Rounding leaves 3·10⁻¹⁵ between tied readings of a
+ * stair of 13 risers; readings there that are not tied differ by 0.08 and more. Users: survey.
+ */
+export const TELLS_NOTHING = 1e-8;

@@ -95,4 +95,28 @@ export {
   type ShopInput,
 } from "./shop.js";
 export { spacedStations } from "./spaced-stations.js";
+export { adjustReadings, type SurveyUnknowns } from "./survey/adjust.js";
+export type { AdjustedCoordinate, AdjustedPoint, AdjustedReading, Adjustment } from "./survey/adjustment.js";
+export { type FixedCoordinate, usualDatum } from "./survey/datum.js";
+export { fitNosings, type NosingFit, type PlumbPoint } from "./survey/fit-nosings.js";
+export {
+  type LeastSquares,
+  leastSquares,
+  type ResidualFunction,
+  type ResidualRow,
+} from "./survey/least-squares.js";
+export { nextReading, type ReadingGain, splitTie, type TieSplit } from "./survey/next-reading.js";
+export { covarianceOf, type Quantity, quantityOf } from "./survey/quantity.js";
+export { type HeightBand, type RailBand, railBand } from "./survey/rail-band.js";
+export type {
+  Coordinate,
+  CornerPlace,
+  LandingPlace,
+  Place,
+  PlannedReading,
+  Reading,
+  StairPlace,
+} from "./survey/reading.js";
+export { readingSigma } from "./survey/reading-sigma.js";
+export type { Suspect } from "./survey/suspects.js";
 export { type TapeClass, tapeError } from "./tape.js";

@@ -1,0 +1,70 @@
+/**
+ * What whoever taped the stair should hear about the adjusted survey.
+ *
+ * @packageDocumentation
+ */
+import { type Diagnostic, diagnostic } from "../../kernel/diagnostic.js";
+import type { Adjustment } from "./adjustment.js";
+
+function unchecked(of: Adjustment): Diagnostic[] {
+  const ids = of.readings.filter((own) => own.redundancy === 0).map((own) => own.id);
+  if (ids.length === 0) return [];
+  const all = of.dof === 0;
+  return [
+    diagnostic({
+      code: "survey-unchecked",
+      severity: "warning",
+      members: ids,
+      message: all
+        ? "Survey: there are just as many readings as unknowns. No check is possible: a wrong reading would not show."
+        : `Survey: nothing checks ${ids.join(", ")}: a wrong reading there would not show.`,
+      hint: "Read something that is not needed, best the slope from the lowest to the top nosing and the total rise.",
+      values: { dof: of.dof },
+    }),
+  ];
+}
+
+function suspects(of: Adjustment): Diagnostic[] {
+  return of.suspects.map(({ ids, studentised }) =>
+    diagnostic({
+      code: "survey-suspect",
+      severity: "warning",
+      members: ids,
+      message:
+        ids.length === 1
+          ? `Survey: ${ids[0]} does not agree with the other readings (${Math.abs(studentised).toFixed(1)} times its standard uncertainty).`
+          : `Survey: one of ${ids.join(", ")} is wrong (${Math.abs(studentised).toFixed(1)} times its standard uncertainty); they cannot be told apart.`,
+      hint: ids.length === 1 ? "Tape it again." : "Tape these again.",
+      values: { studentised },
+    }),
+  );
+}
+
+/** Steps that come out level or backwards: nosings are numbered from the lowest uphill. */
+function backward(of: Adjustment): Diagnostic[] {
+  const nosings = of.points.filter((own) => typeof own.point === "number");
+  return (["x", "z"] as const).flatMap((axis) => {
+    const along = nosings.filter((own) => own[axis] !== undefined);
+    return along.flatMap((own, i) => {
+      const before = along[i - 1];
+      if (before === undefined) return [];
+      const step = (own[axis] as number) - (before[axis] as number);
+      if (step > 0) return [];
+      const [what, way] = axis === "z" ? ["rise", "higher"] : ["going", "farther along"];
+      return [
+        diagnostic({
+          code: "survey-step-back",
+          severity: "warning",
+          message: `Survey: expected nosing ${own.point} ${way} than ${before.point === 0 ? "the floor" : `nosing ${before.point}`}, got a ${what} of ${step.toFixed(1)} mm.`,
+          hint: "See whether two readings were written in each other's place.",
+          values: { step },
+        }),
+      ];
+    });
+  });
+}
+
+/** Warnings about an adjusted survey: suspects, steps that go back, readings that nothing checks. */
+export function adjustmentFindings(of: Adjustment): Diagnostic[] {
+  return [...suspects(of), ...backward(of), ...unchecked(of)];
+}
