@@ -5,7 +5,7 @@
  */
 import { type Diagnostic, RakewrightError } from "../kernel/diagnostic.js";
 import type { Section } from "../members/section.js";
-import { assembliesOf, type LayoutAssembly, withHeadings } from "./assemblies.js";
+import { assembliesOf, type LayoutAssembly } from "./assemblies.js";
 import { checkPlan } from "./check-plan.js";
 import { checkPosts } from "./check-posts.js";
 import { checkCorners } from "./corners.js";
@@ -23,6 +23,7 @@ import { postMembers } from "./post-members.js";
 import { railEnds } from "./rail-ends.js";
 import { metAtCorners, type RailPath, railPath } from "./rail-path.js";
 import { type RunLine, railRuns } from "./rail-runs.js";
+import { withHeadings } from "./reach-span.js";
 import type { HandrailReport, InfillReport } from "./report-types.js";
 import { type SectionExtent, sectionExtent } from "./section-extent.js";
 import type { LegGround } from "./site.js";

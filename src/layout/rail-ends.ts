@@ -11,7 +11,7 @@ import { STATION_MM } from "../kernel/tolerance.js";
 import { negate, type Vec3 } from "../kernel/vec.js";
 import { type Member, member } from "../members/member.js";
 import type { EndDesign, FlangeDesign, RailDesign } from "./design.js";
-import { alongOf, at, type Part, type Place } from "./part.js";
+import { alongOf, at, joined, type Part, type Place } from "./part.js";
 import type { PlacedPost } from "./place-posts.js";
 import { holesOf, plateOr } from "./plate-or.js";
 import { edgeZ, type RailPath, type RailRun } from "./rail-path.js";
@@ -207,9 +207,5 @@ export function railEnds(place: Place, rail: RailDesign, path: RailPath, posts: 
     const own = posts.filter((post) => post.leg === leg?.id);
     return returnEnd(end, design, side === 0 ? own[0] : own.at(-1));
   });
-  return {
-    members: parts.flatMap((part) => part.members),
-    joints: parts.flatMap((part) => part.joints),
-    diagnostics: parts.flatMap((part) => part.diagnostics),
-  };
+  return joined(parts);
 }
