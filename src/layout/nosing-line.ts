@@ -8,6 +8,7 @@
  * @packageDocumentation
  */
 import { RakewrightError } from "../kernel/diagnostic.js";
+import type { Adjustment } from "./survey/adjustment.js";
 
 /** A stair as it is counted. */
 export interface CountedStair {
@@ -28,7 +29,11 @@ export interface TapedNosing {
 /** Steps that are counted, or measured one by one. */
 export type StairSteps =
   | (CountedStair & { readonly nosings?: undefined })
-  | { readonly nosings: readonly TapedNosing[] };
+  | {
+      readonly nosings: readonly TapedNosing[];
+      /** Where the nosings come from a survey: how well each is known, and what the readings say of each other. */
+      readonly survey?: Adjustment;
+    };
 
 /** One nosing. */
 export interface Nosing {
