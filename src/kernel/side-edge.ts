@@ -14,7 +14,7 @@ import { WORLD } from "./frame.js";
 import { type ArcSegment, pointOn, type Segment } from "./region.js";
 import { cornerHeight, type RoundTerm, type Sheet, sheetHeight } from "./sheet.js";
 import { type CylinderSurface, type PlaneSurface, parametersOf, type Surface } from "./surface.js";
-import { GRAZING_SHARE, RULING_SAGITTA_MM, SILHOUETTE_RELATIVE } from "./tolerance.js";
+import { ALONG_RULING_SLOPE, GRAZING_SHARE, RULING_SAGITTA_MM, SILHOUETTE_RELATIVE } from "./tolerance.js";
 import { addScaled, distance, dot, length, sub, type Vec3 } from "./vec.js";
 
 /** A curve with the stretch of it that is used. */
@@ -146,8 +146,11 @@ export function sideEdge(
     if (sheet.surface.kind === "plane") return line();
     const { z } = sheet.surface.frame;
     const whole = sub(q, p);
-    const across = length(addScaled(whole, z, -dot(whole, z)));
-    if (across * across < 8 * sheet.surface.radius * RULING_SAGITTA_MM) return line();
+    const along = dot(whole, z);
+    const across = length(addScaled(whole, z, -along));
+    // A short piece of an edge across the rulings has as small a sagitta, and is an arc all the same.
+    const lies = across < ALONG_RULING_SLOPE * Math.abs(along);
+    if (lies && across * across < 8 * sheet.surface.radius * RULING_SAGITTA_MM) return line();
     const conic = planeAcrossCylinder(sideSurface(segment) as PlaneSurface, sheet.surface);
     return conic ? conicStretch(conic, p, q, mid) : line();
   }

@@ -113,7 +113,7 @@ export const MAXIMUM_SHARE = 1e-8;
 /** mm across. A ruling this near to a point of an edge goes through the point: far above rounding, below float32 at 1 m. Users: grid (less at chords finer than 16 of it). */
 export const RULING_MM = 1e-4;
 
-/** Slope to a ruling below which two points beside it lie along it. Users: flat face. */
+/** Slope to a ruling below which two points beside it lie along it. Users: flat face, side edge. */
 export const ALONG_RULING_SLOPE = 1e-3;
 
 /** Area over the square of the longest side below which a triangle is flat: 1 m by 10⁻⁶ mm. Users: polygon, ladder. */

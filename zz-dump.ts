@@ -1,0 +1,20 @@
+import { readFileSync } from "node:fs";
+import { solidOfBar } from "./src/kernel/index.js";
+import { sampleEdges } from "./src/kernel/mesh/sample.js";
+import { barOf } from "./tests/support/joint-case.js";
+import { fuzzCase } from "./tests/fuzz/domain.js";
+import { turned } from "./tests/support/bar-moves.js";
+import { evaluate } from "./src/kernel/curve/curve.js";
+const c = fuzzCase(41, 986);
+const bar = barOf(c.joint);
+const s = solidOfBar(bar);
+if (!s.ok) throw new Error("x");
+const solid = s.value;
+solid.faces.forEach((f,i)=>console.log(i, f.surface.kind, JSON.stringify(f.provenance), f.sense, f.loops.map(l=>l.length).join(","), f.surface.kind==="cylinder"?f.surface.radius:""));
+const f=solid.faces[5]!;
+for(const loop of f.loops){console.log("loop");for(const u of loop){const e=solid.edges[u.edge]!;const a=solid.vertices[u.forward?e.from:e.to],b=solid.vertices[u.forward?e.to:e.from];
+ const other=solid.faces.findIndex((g,i)=>i!==5&&g.loops.some(l=>l.some(w=>w.edge===u.edge)));
+ console.log(u.edge,e.curve.kind,u.forward,a!.map(x=>x.toFixed(7)).join(" "),"->",b!.map(x=>x.toFixed(7)).join(" "),"other",other, Math.hypot(a![0]-b![0],a![1]-b![1],a![2]-b![2]).toExponential(3));}}
+console.log(JSON.stringify(f.surface));
+const sm=sampleEdges(solid,0.05);
+for(const l of f.loops)for(const u of l)console.log(u.edge,"samples",sm.first[u.edge+1]!-sm.first[u.edge]!, "feet",sm.feet?.get(u.edge), sm.same[solid.edges[u.edge]!.from],sm.same[solid.edges[u.edge]!.to],solid.edges[u.edge]!.from,solid.edges[u.edge]!.to);
