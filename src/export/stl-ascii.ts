@@ -11,7 +11,7 @@ import { CHORD_MM } from "../kernel/tolerance.js";
 import { checkItems } from "./check-items.js";
 import type { NamedMesh } from "./named.js";
 import { fileNames } from "./names.js";
-import { setNormal } from "./stl-binary.js";
+import { encodeStlBinary, RECORD_BYTES, RECORD_START } from "./stl-binary.js";
 
 /**
  * All pieces in one ASCII STL file, after the `edges` gate and the 32-bit check of each.
@@ -58,19 +58,18 @@ export function float32Text(x: number): string {
   return String(Number(rounded.toPrecision(9)));
 }
 
-function pushFacets(lines: string[], { mesh }: NamedMesh): void {
-  const points = Float32Array.from(mesh.positions);
-  const normal = new Float32Array(3);
+/** The very numbers of the binary records, spelt. */
+function pushFacets(lines: string[], item: NamedMesh): void {
+  const { bytes } = encodeStlBinary([item]);
+  const view = new DataView(bytes.buffer);
+  const triple = (at: number): string =>
+    [0, 4, 8].map((k) => float32Text(view.getFloat32(at + k, true))).join(" ");
   const texts: string[] = [];
-  for (let v = 0; v < points.length; v += 3) texts.push(tripleText(points, v));
-  for (let h = 0; h < mesh.triangles.length; h += 3) {
-    const [a, b, c] = [0, 1, 2].map((k) => mesh.triangles[h + k] as number) as [number, number, number];
-    setNormal(normal, points, 3 * a, 3 * b, 3 * c);
-    lines.push(`facet normal ${tripleText(normal, 0)}`, "outer loop");
-    lines.push(`vertex ${texts[a]}`, `vertex ${texts[b]}`, `vertex ${texts[c]}`, "endloop", "endfacet");
-  }
-}
-
-function tripleText(values: Float32Array, at: number): string {
-  return [0, 1, 2].map((k) => float32Text(values[at + k] as number)).join(" ");
+  item.mesh.triangles.forEach((vertex, h) => {
+    const at = RECORD_START + RECORD_BYTES * Math.floor(h / 3);
+    if (h % 3 === 0) lines.push(`facet normal ${triple(at)}`, "outer loop");
+    texts[vertex] ??= triple(at + 12 * (1 + (h % 3)));
+    lines.push(`vertex ${texts[vertex]}`);
+    if (h % 3 === 2) lines.push("endloop", "endfacet");
+  });
 }
