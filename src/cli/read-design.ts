@@ -1,14 +1,15 @@
 /**
  * Reads a design file, or standard input for `-`, as JSON; and a shop file the same way.
  *
- * What cannot be read is a usage error with the file's name and, for broken JSON, the line and column where the reader
- * stopped. Whether the JSON is a design or a shop is for the layout room to say.
+ * What cannot be read is a usage error with the file's name and, for broken JSON and for a key that is there twice, its
+ * line and column. Whether the JSON is a design or a shop is for the layout room to say.
  *
  * @packageDocumentation
  */
 import { readFileSync, statSync } from "node:fs";
 import { resolve } from "node:path";
 import { type CliIo, UsageError } from "./io.js";
+import { placeOf, repeatedKey } from "./repeated-key.js";
 
 /** Largest document read, bytes: a hundred times the longest one written by hand. */
 const LARGEST = 4 * 1024 * 1024;
@@ -27,8 +28,18 @@ export async function readDesign(name: string, io: CliIo, kind: Kind = "design")
   const label = name === "-" ? "standard input" : name;
   const text = name === "-" ? await io.readStdin() : readText(resolve(io.cwd, name), label, kind);
   if (text.length > LARGEST) throw tooLarge(label, kind);
+  const document = parsed(text.replace(/^\uFEFF/, ""), label);
+  const twice = repeatedKey(text);
+  if (twice === undefined) return document;
+  throw new UsageError(
+    `${label} has the key \`${twice.key}\` a second time at line ${twice.line}, column ${twice.column}.`,
+    "Keep one of the two: only the last would count.",
+  );
+}
+
+function parsed(text: string, label: string): unknown {
   try {
-    return JSON.parse(text.replace(/^\uFEFF/, ""));
+    return JSON.parse(text);
   } catch (error) {
     const message = error instanceof Error ? error.message : String(error);
     throw new UsageError(
@@ -68,7 +79,7 @@ function tooLarge(label: string, kind: Kind): UsageError {
 function place(message: string, text: string): string {
   const at = /position (\d+)/.exec(message)?.[1];
   if (at === undefined) return message.replace(/\.$/, "");
-  const before = text.slice(0, Number(at)).split("\n");
+  const { line, column } = placeOf(text, Number(at));
   const plain = message.replace(/ (in JSON )?at position.*$/, "");
-  return `${plain} at line ${before.length}, column ${(before.at(-1)?.length ?? 0) + 1}`;
+  return `${plain} at line ${line}, column ${column}`;
 }
