@@ -100,12 +100,27 @@ function cutNeedles(look: Look, all: readonly Side[]): void {
   let sides = all;
   for (let k = 0; k < sides.length && sides.length > 1; k++) {
     const next = (k + 1) % sides.length;
-    const left = withoutNeedle(look, sides[k] as Side, sides[next] as Side);
+    const [a, b] = [sides[k], sides[next]] as [Side, Side];
+    if (sides.length === 3 && isBlunt(look, a, b, sides[(k + 2) % 3] as Side)) continue;
+    const left = withoutNeedle(look, a, b);
     if (left === null) continue;
     look.cut++;
     sides = sides.flatMap((s, i) => (i === k ? left : i === next ? [] : [s]));
     k = -1;
   }
+}
+
+/** True when two sides of a triangle meet at the blunt end of a needle that must stay: its third side is one of that one's. */
+function isBlunt(look: Look, a: Side, b: Side, third: Side): boolean {
+  const stays = (one: Side, other: Side): boolean =>
+    needleAt(look, one, other) !== null && mustStay(look, one, other);
+  return stays(b, third) || stays(third, a);
+}
+
+/** True when the needle between two sides holds the faces beside it apart. */
+function mustStay(look: Look, a: Side, b: Side): boolean {
+  const tip = look.solid.vertices[a.to] as Vec3;
+  return (look.tips[a.to] as number) > 1 || isBackToBack(look, a.edge, b.edge, tip);
 }
 
 /** What is left of two sides when the needle between them is cut off; null where there is none, or it must stay. */
@@ -114,7 +129,7 @@ function withoutNeedle(look: Look, a: Side, b: Side): Side[] | null {
   if (!needle) return null;
   const [u, w] = needle;
   const tip = look.solid.vertices[a.to] as Vec3;
-  if ((look.tips[a.to] as number) > 1 || isBackToBack(look, a.edge, b.edge, tip)) {
+  if (mustStay(look, a, b)) {
     const before = cross(unwelded(look, a.edge, tip), unwelded(look, b.edge, tip));
     if (dot(cross(u, w), before) < KEPT * dot(before, before)) look.lost = true;
     return null;
