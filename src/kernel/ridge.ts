@@ -20,7 +20,7 @@ import { regionContains } from "./region-contains.js";
 import { reachOf } from "./region-extent.js";
 import { type Candidate, candidates } from "./ridge-candidates.js";
 import { isOnFarSide, rise, type Sheet, sheetHeight } from "./sheet.js";
-import { looksAt, signChanges } from "./takeover.js";
+import { type Look, looksAt, signChanges } from "./takeover.js";
 import {
   BESIDE_STRETCH_SHARE,
   INSIDE_MM,
@@ -323,10 +323,22 @@ function changes(end: CompiledEnd, section: Region, c: Candidate, lo: number, hi
   }
   const { curve } = c;
   const near = curve.kind === "conic" ? parametersOver(curve, section) : null;
+  const looks = (at: (t: number) => number): Look[] =>
+    near ? near.map((t) => ({ t, value: at(t) })) : looksAt(at, lo, hi, SAMPLES);
+  // A skin runs upright at its silhouette: beside it, it may be reached and left again between two looks.
+  const upright = end.sheets.flatMap(({ round }, k) => {
+    if (round === undefined || k === c.i || k === c.j) return [];
+    const inside = (t: number): number => {
+      const [u, v] = evaluate(curve, t);
+      return round.radius - Math.abs(round.h0 + round.hu * u + round.hv * v);
+    };
+    return signChanges(inside, looks(inside));
+  });
   return measures.flatMap((measure) => {
     const at = (t: number): number => measure(evaluate(curve, t));
-    const looks = near ? near.map((t) => ({ t, value: at(t) })) : looksAt(at, lo, hi, SAMPLES);
-    return signChanges(at, looks).map((t) => ({ t, point: evaluate(curve, t), measure }));
+    const all = [...looks(at), ...upright.map((t) => ({ t, value: at(t) }))];
+    if (upright.length > 0) all.sort((a, b) => a.t - b.t);
+    return signChanges(at, all).map((t) => ({ t, point: evaluate(curve, t), measure }));
   });
 }
 
