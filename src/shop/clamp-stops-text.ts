@@ -50,7 +50,7 @@ const CORNERS: Readonly<Record<StopReport["touches"], string>> = {
 };
 
 /** Columns of a stop's row. */
-const WIDTHS = [8, 14, 22, 22, 18] as const;
+const WIDTHS = [7, 13, 22, 22, 16] as const;
 
 /**
  * The block's lines.
@@ -87,12 +87,12 @@ export function clampStopsText(
 
 function railLines({ mark, slope, stops }: LaidRailReport, style: FigureStyle): string[] {
   const lies = slope === 0 ? "level" : `${degrees(Math.abs(slope))} from level`;
-  if (stops.length === 0) return wrap("", `${mark}   ${lies}; lies over no post: hold it at both ends`, 2);
+  if (stops.length === 0) return [`${mark}   ${lies}; lies over no post: hold it at both ends`];
   const once = stops.length === 1 ? "; on ONE stop: hold its other end" : "";
   return [
     `${mark}   ${lies}${once}`,
-    cells(["post", "stands on", "stop above that", "above FOOT end", "stop is wide", "rail rests on its"]),
-    ...stops.map((own) => cells(stopCells(own, style))),
+    ...cells(["post", "stands on", "stop above that", "above FOOT end", "stop is wide", "rests on its"]),
+    ...stops.flatMap((own) => cells(stopCells(own, style))),
   ];
 }
 
@@ -102,10 +102,10 @@ function stopCells(own: StopReport, style: FigureStyle): string[] {
   return [own.post, ground, ...figures, CORNERS[own.touches]];
 }
 
-/** One row; a name longer than its column pushes the rest aside. */
-function cells(texts: readonly string[]): string {
-  const padded = texts.map((text, i) => `${text} `.padEnd(WIDTHS[i] ?? 0));
-  return `  ${padded.join("")}`.trimEnd();
+/** One row; a name longer than its column pushes the rest aside, or into a line of its own. */
+function cells(texts: readonly string[]): string[] {
+  const row = `  ${texts.map((text, i) => `${text} `.padEnd(WIDTHS[i] ?? 0)).join("")}`.trimEnd();
+  return row.length <= PAPER_WIDTH ? [row] : wrap("  ", texts.join(" "), 9);
 }
 
 function lyingLines(row: LyingRailRow, style: FigureStyle): string[] {
