@@ -20,7 +20,7 @@ const SURE = 0.05;
 const ONE_IN_FORTY = 1.959963984540054;
 /** The limit of suspicion that surveys have by default. */
 export const LIMIT = 2.5;
-/** One less a likeness below this is a tie: rounding leaves 10⁻¹⁴, readings that are not tied differ by 10⁻³ and more. */
+/** One less a likeness below this is a tie: rounding leaves up to 10⁻¹¹; slope tapes all but parallel come down to 10⁻⁷. */
 const TIE = 1e-8;
 
 /** What the geometry promises. */

@@ -70,6 +70,12 @@ export function run({ count, seed, say }: RunOptions): boolean {
     `  ${"class".padEnd(16)}${"n".padStart(6)}${["of all", "suspect", "alone", "in tie", "its tie", "in group", "innocent", "foretold"].map((own) => own.padStart(9)).join("")}${"size".padStart(7)}`,
   );
   for (const own of rates) say(classText(own));
+  say(
+    "  of all: share of all readings; suspect: the worst is above the limit; alone: named, and no other is likely; in tie: tied with" +
+      "\n  the worst; its tie: named with just those it is tied with; in group: there or also likely; innocent: suspected without it;" +
+      "\n  foretold: bound on not being told apart, before any noise; size: of the group. A separable one is held to 'alone', others to" +
+      "\n  'in group', tied ones to 'its tie' as well, unchecked ones to being said to be unchecked.",
+  );
   const demo = DEMO_RATES.map((what, i) => namedRate(what, seed + i));
   say(
     "\nThe demo stair, 400 surveys a line: alone here and elsewhere, in a tie here and elsewhere, in the group",
