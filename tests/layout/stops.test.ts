@@ -2,8 +2,9 @@
  * Stop heights against shop cases a23 and a24 (shared/shop-cases.json) and the demo's post heights (shared/demo-data.json),
  * all computed independently; corners, splices, feet and taped treads by hand.
  */
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { buildGuard, parseShop, type StopReport } from "../../src/layout/index.js";
+import { buildGuard, parseShop, type StopReport, stopHeight } from "../../src/layout/index.js";
 import { demo, INCH, inches, shopCase } from "./cases.js";
 import { example, type Loose, withFloor } from "./designs.js";
 
@@ -69,6 +70,42 @@ describe("stops on a rake", () => {
     const secant = Math.hypot(1, 7.5 / 10.5);
     inches(rail!.past[0], (10.5 + 6.25 - 0.75) * secant);
     inches(rail!.past[1], (3 * 10.5 - 6.25 + 0.75) * secant);
+  });
+});
+
+describe("stops of random flights", () => {
+  it("stand where the shop's own formula puts them (cases a23), whatever the steps, rail and stop", () => {
+    const mm = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+    const given = fc.record({
+      riser: mm(150, 210),
+      going: mm(230, 320),
+      height: mm(800, 1100),
+      depth: mm(25, 60),
+      behind: mm(60, 150),
+      width: mm(10, 110),
+      tread: fc.integer({ min: 2, max: 6 }),
+    });
+    fc.assert(
+      fc.property(given, ({ riser, going, height, depth, behind, width, tread }) => {
+        const document = {
+          ...{ version: 1, job: "Stops (invented)", unit: "mm", side: "left" },
+          stair: { risers: 8, floorToFloor: 8 * riser, going },
+          sections: { rail: `rect 60 x ${depth} x 3`, post: "round 42.4 x 3.2" },
+          rails: [{ role: "top", section: "rail" }],
+          posts: { section: "post" },
+          legs: [{ along: "stair", top: height, posts: { onTreads: [tread], behindNosing: behind } }],
+        };
+        const [own] = laid(document, { stop: { width } })[0]!.stops;
+        const centre = (tread - 8) * going + behind;
+        const wanted = stopHeight({
+          ...{ height, depth, pitch: (Math.atan2(riser, going) * 180) / Math.PI },
+          ...{ from: centre - width / 2, to: centre + width / 2, treadZ: (tread - 8) * riser },
+        });
+        expect(own!.aboveBase).toBeCloseTo(wanted.top, 8);
+        expect(own!.x).toBeCloseTo(centre - width / 2, 8);
+      }),
+      { numRuns: 25, seed: 6 },
+    );
   });
 });
 
