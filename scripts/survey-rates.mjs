@@ -1,6 +1,7 @@
 // Random stairs with tape errors, as many as wanted: npm run survey:rates -- --count 2000 --seed 1.
 // Exits 1 when the survey's uncertainties or suspects do not keep their rates.
 import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { parseArgs } from "node:util";
@@ -18,7 +19,7 @@ const number = (name, least) => {
 };
 const options = { count: number("count", 10), seed: number("seed", 0), say: console.log };
 
-const work = mkdtempSync(join(ROOT, "rates-"));
+const work = mkdtempSync(join(tmpdir(), "rates-"));
 try {
   const outfile = join(work, "run.mjs");
   await build({
