@@ -5,5 +5,9 @@
  */
 export { type DrillPlace, drillRoom } from "./drill-room.js";
 export { footDrillPlaces } from "./foot-drill.js";
+export { type LyingRail, type RailSag, railSag, STANDARD_GRAVITY } from "./rail-sag.js";
+export { type RailTip, railTips } from "./rail-tips.js";
+export { type LyingBay, type RailAsLaid, railsAsLaid } from "./rails-as-laid.js";
 export { sawLimits } from "./saw-limits.js";
 export { type SawWay, sawWays } from "./saw-ways.js";
+export { type Stiffness, stiffnessOf } from "./stiffness.js";

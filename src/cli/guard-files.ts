@@ -3,12 +3,14 @@
  *
  * @packageDocumentation
  */
+import { railsAsLaid } from "../checks/index.js";
 import { type NamedSolid, toObj, toStep, toStlBinary } from "../export/index.js";
 import type { NamedMesh } from "../export/named.js";
 import type { Piece } from "../joints/piece.js";
 import { type Diagnostic, hasErrors, type Result } from "../kernel/diagnostic.js";
 import { placeMesh } from "../kernel/mesh/mesh.js";
 import { tessellate } from "../kernel/mesh/tessellate.js";
+import { DEFAULT_SHOP } from "../layout/index.js";
 import { buyingList, cutList, cutListText, pieceRecords } from "../shop/index.js";
 import { fileNames } from "./file-names.js";
 import type { Guard } from "./guard.js";
@@ -94,10 +96,11 @@ function papers({ design, report, shop, pieces, masses, carried, warnings }: Gua
   const list = cutList(pieces, { unit: design.unit, masses: kilograms });
   const { assemblies, loose } = carried;
   const buying = buyingList(pieces, kilograms, { ...(shop && { shop }) });
+  const lying = railsAsLaid(report.laid, pieces, shop ?? DEFAULT_SHOP);
   return [
     {
       path: "pieces.json",
-      data: `${JSON.stringify(pieceRecords(pieces, masses, { ...header, report, buying, assemblies }), null, 2)}\n`,
+      data: `${JSON.stringify(pieceRecords(pieces, masses, { ...header, report, buying, assemblies, lying }), null, 2)}\n`,
     },
     {
       path: "cutlist.txt",
@@ -109,6 +112,7 @@ function papers({ design, report, shop, pieces, masses, carried, warnings }: Gua
         settingOut: report,
         assemblies,
         ...(loose && { loose }),
+        lying,
         buying,
       }),
     },

@@ -95,6 +95,7 @@ export {
   type ShopInput,
 } from "./shop.js";
 export { spacedStations } from "./spaced-stations.js";
+export type { LaidRailReport, StopReport } from "./stops.js";
 export { adjustReadings, type SurveyUnknowns } from "./survey/adjust.js";
 export type { AdjustedCoordinate, AdjustedPoint, AdjustedReading, Adjustment } from "./survey/adjustment.js";
 export { type FixedCoordinate, usualDatum } from "./survey/datum.js";

@@ -36,7 +36,7 @@ const DOCUMENT = {
     ],
     ...["tape", "paper", "finish", "slipFit", "seam", "access", "drillChuck", "miter", "bevel", "section"],
     ...["length", "kind", "thickness", "rails", "posts", "door", "corridor", "stair", "longest", "width"],
-    ...["height", "from", "to", "diameter", "clearance"],
+    ...["height", "from", "to", "diameter", "clearance", "stop", "mostSag"],
   ],
 };
 
@@ -88,6 +88,7 @@ function resolve(document: ShopInput): Result<Shop> {
     input === undefined ? fallback : read.length(input, path, range);
   const kind = document.finish?.kind ?? D.finish.kind;
   const { diameter, clearance } = document.drillChuck ?? {};
+  const stopWidth = document.stop?.width;
   const stock = document.stockLengths?.map((own, i) => read.length(own, ["stockLengths", i], "positive"));
   const thickness = or(document.finish?.thickness, ["finish", "thickness"], "not-negative", FINISH_MM[kind]);
   if (kind === "bare" && thickness > 0) {
@@ -117,6 +118,8 @@ function resolve(document: ShopInput): Result<Shop> {
     slipFit: or(document.slipFit, ["slipFit"], "not-negative", D.slipFit),
     seam: { rails: document.seam?.rails ?? D.seam.rails, posts: document.seam?.posts ?? D.seam.posts },
     access: accessOf(document, read.length),
+    stop: stopWidth === undefined ? {} : { width: read.length(stopWidth, ["stop", "width"], "positive") },
+    mostSag: or(document.mostSag, ["mostSag"], "not-negative", D.mostSag),
     drillChuck: {
       diameter: or(diameter, ["drillChuck", "diameter"], "positive", D.drillChuck.diameter),
       clearance: or(clearance, ["drillChuck", "clearance"], "not-negative", D.drillChuck.clearance),

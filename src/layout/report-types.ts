@@ -6,6 +6,7 @@
 
 import type { BreakDesign, LegDesign, TurnDesign } from "./design.js";
 import type { HoleRoom } from "./foot-holes.js";
+import type { LaidRailReport } from "./stops.js";
 
 /** One flight. */
 export interface FlightReport {
@@ -201,6 +202,8 @@ export interface LayoutReport {
   readonly topRails: readonly TopRailReport[];
   readonly posts: readonly PostReport[];
   readonly spacing: readonly SpacingReport[];
+  /** Top rails on the stops they are laid on. */
+  readonly laid: readonly LaidRailReport[];
   readonly handrails: readonly HandrailReport[];
   readonly infill: readonly InfillReport[];
   /** The longest piece by blank (top rails) or axis (others): will it go up the stair? */

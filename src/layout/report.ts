@@ -22,6 +22,7 @@ import type {
 } from "./report-types.js";
 import { sectionExtent } from "./section-extent.js";
 import type { LegGround } from "./site.js";
+import { laidRails } from "./stops.js";
 import { lastRailId, railId } from "./top-rails.js";
 
 const COUNTED =
@@ -199,6 +200,7 @@ export function layoutReport(
     topRails,
     posts: posts.flatMap((post) => postReport(place, post, path, over.path)),
     spacing: spacings(posts, path),
+    laid: laidRails(place, rail, path, posts, members),
     handrails: more.handrails,
     infill: more.infill,
     longest: longestOf(members, topRails),

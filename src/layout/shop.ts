@@ -73,6 +73,10 @@ export interface Shop {
   readonly slipFit: number;
   readonly seam: { readonly rails: RailSeam; readonly posts: PostSeam };
   readonly access: Access;
+  /** Blocks clamped to the posts that the rail is laid on: width along the guard, mm, default the post's own. */
+  readonly stop: { readonly width?: number };
+  /** A rail that sags more than this as it lies is to be propped before anything is scribed to it, mm. */
+  readonly mostSag: number;
   /** The chuck that has to stand beside a riser or a wall, and the room it wants there, mm. */
   readonly drillChuck: { readonly diameter: number; readonly clearance: number };
 }
@@ -111,6 +115,8 @@ export interface ShopInput {
         readonly longest?: LengthInput | undefined;
       }
     | undefined;
+  readonly stop?: { readonly width?: LengthInput | undefined } | undefined;
+  readonly mostSag?: LengthInput | undefined;
   readonly drillChuck?:
     | { readonly diameter?: LengthInput | undefined; readonly clearance?: LengthInput | undefined }
     | undefined;
@@ -148,5 +154,7 @@ export const DEFAULT_SHOP: Shop = {
   slipFit: 0.5,
   seam: { rails: "any", posts: "any" },
   access: {},
+  stop: {},
+  mostSag: 1.5,
   drillChuck: { diameter: 45, clearance: 6 },
 };

@@ -16,6 +16,7 @@ import type { AssemblyReport } from "./assemblies.js";
 import { assembliesText } from "./assemblies-text.js";
 import { buyingText } from "./buying-text.js";
 import type { BuyingList } from "./buying-types.js";
+import { clampStopsText, type LyingRailRow } from "./clamp-stops-text.js";
 import type { CutGroup, CutList, CutRow } from "./cut-list-types.js";
 import { endText } from "./end-text.js";
 import { type FigureStyle, figure, figureUp, massText, roundingText } from "./figure.js";
@@ -41,6 +42,8 @@ export interface PaperHeader {
   /** What is put together in the shop, and the longest piece that is carried in by itself. */
   readonly assemblies?: readonly AssemblyReport[];
   readonly loose?: AssemblyReport;
+  /** How the top rails lie on their stops; printed after the pieces, with the stops of `settingOut`. */
+  readonly lying?: readonly LyingRailRow[];
   /** What is bought, printed last. */
   readonly buying?: BuyingList;
   /** Program and version. */
@@ -59,12 +62,14 @@ export interface PaperHeader {
 export function cutListText(list: CutList, header: PaperHeader): string {
   const rule = "=".repeat(PAPER_WIDTH);
   const placed = header.settingOut ? ["", rule, ...settingOutText(header.settingOut, list)] : [];
+  const stops = clampStopsText(header.settingOut?.laid ?? [], header.lying ?? [], list);
   const carried = assembliesText(header.assemblies ?? [], list, header.loose);
   const lines = [
     ...headText(list, header),
     ...placed,
     ...list.groups.flatMap((g) => ["", rule, ...groupText(g, list)]),
     ...(list.plates.length > 0 ? ["", rule, ...platesText(list.plates, list)] : []),
+    ...(stops.length > 0 ? ["", rule, ...stops] : []),
     ...(carried.length > 0 ? ["", rule, ...carried] : []),
     ...(header.buying ? ["", rule, ...buyingText(header.buying, list)] : []),
   ];

@@ -24,6 +24,7 @@ export type {
   OrderedSection,
   StockBound,
 } from "./buying-types.js";
+export { clampStopsText, type LyingRailRow, type LyingStretch, type LyingTip } from "./clamp-stops-text.js";
 export { cutList } from "./cut-list.js";
 export { cutListText, type PaperHeader } from "./cut-list-text.js";
 export type {

@@ -17,6 +17,7 @@ import type { LayoutReport } from "../layout/report-types.js";
 import { type PlateSizes, plateSizes } from "../members/plate-sizes.js";
 import type { AssemblyReport } from "./assemblies.js";
 import type { BuyingList } from "./buying-types.js";
+import type { LyingRailRow } from "./clamp-stops-text.js";
 
 /** What is told of a piece's solid. */
 type Told = Pick<PieceMass, "volume" | "mass" | "centroid">;
@@ -84,6 +85,8 @@ export interface PieceRecords {
   readonly buying: BuyingList | null;
   /** What is put together in the shop, in the layout frame; empty when nothing is. */
   readonly assemblies: readonly AssemblyReport[];
+  /** How the top rails lie on their stops (these are in the report), millimetres, newtons, N/mm²; empty when not asked for. */
+  readonly lying: readonly LyingRailRow[];
   readonly pieces: readonly PieceRecord[];
 }
 
@@ -115,6 +118,7 @@ export function pieceRecords(
     readonly report?: LayoutReport;
     readonly buying?: BuyingList;
     readonly assemblies?: readonly AssemblyReport[];
+    readonly lying?: readonly LyingRailRow[];
   },
 ): PieceRecords {
   return {
@@ -127,6 +131,7 @@ export function pieceRecords(
     report: header.report ?? null,
     buying: header.buying ?? null,
     assemblies: header.assemblies ?? [],
+    lying: header.lying ?? [],
     pieces: pieces.map((piece) => pieceRecord(piece, masses.get(piece.id))),
   };
 }

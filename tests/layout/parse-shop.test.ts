@@ -66,6 +66,11 @@ describe("what is left out", () => {
     expect(shopOf({})).toEqual(DEFAULT_SHOP);
     expect(shopOf({ unit: "in" })).toEqual({ ...DEFAULT_SHOP, unit: "in" });
     expect(shopOf({ saw: { bevel: 0 } }).saw).toEqual({ miter: DEFAULT_SHOP.saw.miter, bevel: 0 });
+    expect(shopOf({ unit: "in", stop: { width: "1 1/2" }, mostSag: "1/16" })).toMatchObject({
+      stop: { width: 1.5 * INCH },
+      mostSag: INCH / 16,
+    });
+    expect(shopOf({ stop: {} })).toMatchObject({ stop: {}, mostSag: DEFAULT_SHOP.mostSag });
     expect(shopOf({ drillChuck: { clearance: 3 } }).drillChuck).toEqual({
       diameter: DEFAULT_SHOP.drillChuck.diameter,
       clearance: 3,
@@ -131,6 +136,8 @@ const BAD: readonly (readonly [string, (d: Loose) => void, string, string, RegEx
     "seam.posts",
     /"uphill" or .*got "top"/,
   ],
+  ["a stop of no width", (d) => (d.stop = { width: 0 }), "out-of-range", "stop.width", /0\.01/],
+  ["a sag below nothing", (d) => (d.mostSag = -1), "out-of-range", "mostSag", /-1/],
   ["half a door", (d) => delete d.access.door.height, "missing", "access.door.height", /got nothing/],
   ["a corner of no width", (d) => (d.access.corridor.to = 0), "out-of-range", "access.corridor.to", /0\.01/],
 ];

@@ -132,6 +132,19 @@ const chuckSchema = z
     examples: [{ diameter: "1 3/4", clearance: "1/4" }],
   });
 
+const stopSchema = z
+  .strictObject({
+    width: lengthSchema
+      .optional()
+      .meta({ description: "Along the guard. Default: the post's own depth there." }),
+  })
+  .meta({
+    id: "ShopStop",
+    title: "Stop",
+    description: "The flat block clamped to the side of a post, centred on it, that a rail is laid on.",
+    examples: [{ width: "1 1/2" }],
+  });
+
 /**
  * The shape of a shop file: strict objects, so that a misspelt key is an error.
  *
@@ -182,6 +195,10 @@ export const shopSchema: z.ZodType<ShopInput, ShopInput> = z
       .meta({ description: `Diametral clearance of an inner sleeve. Default ${D.slipFit} mm.` }),
     seam: seamSchema.optional(),
     access: accessSchema.optional(),
+    stop: stopSchema.optional(),
+    mostSag: lengthSchema.optional().meta({
+      description: `A rail that sags more than this as it lies is propped before it is scribed. Default ${D.mostSag} mm.`,
+    }),
     drillChuck: chuckSchema.optional(),
   })
   .meta({

@@ -76,15 +76,14 @@ function dampedStep(state: State, lambda: number, units: readonly number[]): num
 }
 
 /** Full steps for as long as they shrink: the last digits. */
-function polish(model: ResidualFunction, from: State, moves: number): State {
-  let [state, last] = [from, moves];
-  for (let round = 0; round < MOST_POLISH && last > 0; round++) {
-    const { step } = fullStep(state, state.at.length);
-    const next = stateAt(model, plus(state.at, step));
+function polish(model: ResidualFunction, from: State, first: ReturnType<typeof fullStep>): State {
+  let [state, full] = [from, first];
+  for (let round = 0; round < MOST_POLISH && full.moves > 0; round++) {
+    const next = stateAt(model, plus(state.at, full.step));
     if (!finite(next)) break;
-    const further = fullStep(next, state.at.length).moves;
-    if (!(further < last)) break;
-    [state, last] = [next, further];
+    const further = fullStep(next, state.at.length);
+    if (!(further.moves < full.moves)) break;
+    [state, full] = [next, further];
   }
   return state;
 }
@@ -110,9 +109,9 @@ export function leastSquares(model: ResidualFunction, start: readonly number[]):
   let units = new Array<number>(n).fill(0);
   while (!settled && finite(state) && rounds < MOST_ROUNDS) {
     rounds++;
-    const { moves } = fullStep(state, n);
-    if (moves <= SETTLED_SHARE * Math.max(1, Math.sqrt(state.chi2))) {
-      state = polish(model, state, moves);
+    const full = fullStep(state, n);
+    if (full.moves <= SETTLED_SHARE * Math.max(1, Math.sqrt(state.chi2))) {
+      state = polish(model, state, full);
       settled = true;
       break;
     }

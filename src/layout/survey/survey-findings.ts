@@ -24,20 +24,34 @@ function unchecked(of: Adjustment): Diagnostic[] {
   ];
 }
 
+/** How many names a sentence may hold. */
+const MOST_NAMES = 6;
+
+/** What noise may have hidden behind the suspect. */
+function maybe(others: readonly string[]): string {
+  if (others.length === 0) return "";
+  if (others.length > MOST_NAMES)
+    return ` It could also be any of ${others.length} others: this is not far above the noise.`;
+  return ` It could also be ${others.join(" or ")}: noise of this size can hide which.`;
+}
+
 function suspects(of: Adjustment): Diagnostic[] {
-  return of.suspects.map(({ ids, studentised }) =>
-    diagnostic({
+  return of.suspects.map(({ ids, alsoLikely, studentised }) => {
+    const by = `${Math.abs(studentised).toFixed(1)} times its standard uncertainty`;
+    const again = ids.length === 1 ? "Tape it again" : "Tape these again";
+    return diagnostic({
       code: "survey-suspect",
       severity: "warning",
-      members: ids,
-      message:
+      members: [...ids, ...(alsoLikely.length > MOST_NAMES ? [] : alsoLikely)],
+      message: `Survey: ${
         ids.length === 1
-          ? `Survey: ${ids[0]} does not agree with the other readings (${Math.abs(studentised).toFixed(1)} times its standard uncertainty).`
-          : `Survey: one of ${ids.join(", ")} is wrong (${Math.abs(studentised).toFixed(1)} times its standard uncertainty); they cannot be told apart.`,
-      hint: ids.length === 1 ? "Tape it again." : "Tape these again.",
-      values: { studentised },
-    }),
-  );
+          ? `${ids[0]} does not agree with the other readings (${by}).`
+          : `one of ${ids.join(", ")} is wrong (${by}); they cannot be told apart.`
+      }${maybe(alsoLikely)}`,
+      hint: `${again}${alsoLikely.length === 0 ? "" : ", then the others"}.`,
+      values: { studentised, others: alsoLikely.length },
+    });
+  });
 }
 
 /** Steps that come out level or backwards: nosings are numbered from the lowest uphill. */

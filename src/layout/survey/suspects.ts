@@ -9,12 +9,15 @@
  * @packageDocumentation
  */
 import { TELLS_NOTHING } from "../../kernel/tolerance.js";
+import { alsoLikely } from "./also-likely.js";
 import { dot, type Matrix } from "./factor.js";
 
 /** Readings of which one is wrong; a single one where it can be told apart from all others. */
 export interface Suspect {
-  /** In the order the readings were given. */
+  /** Those that no reading can ever tell apart, in the order the readings were given. */
   readonly ids: readonly string[];
+  /** Others, in that order, that fit better but could have been put there by noise: with `ids` they hold the wrong one 19 times in 20. */
+  readonly alsoLikely: readonly string[];
   /** Misfit of each of them over its own standard uncertainty; signed as the one with the first id reads, + too long. */
   readonly studentised: number;
 }
@@ -54,7 +57,7 @@ export function tiedWith(space: Matrix, i: number): number[] {
 function worst(
   space: Matrix,
   residuals: readonly number[],
-): { tied: number[]; studentised: number } | undefined {
+): { tied: number[]; others: number[]; studentised: number } | undefined {
   const all = studentise(space, residuals);
   let at = -1;
   all.forEach((own, i) => {
@@ -62,7 +65,8 @@ function worst(
     if (own !== null && (at < 0 || Math.abs(own) > Math.abs(all[at] as number) * (1 + TELLS_NOTHING))) at = i;
   });
   if (at < 0) return undefined;
-  return { tied: tiedWith(space, at), studentised: all[at] as number };
+  const tied = tiedWith(space, at);
+  return { tied, others: alsoLikely(space, all, tied), studentised: all[at] as number };
 }
 
 /** The space and the residuals without reading i. */
@@ -99,7 +103,9 @@ export function findSuspects(
   for (;;) {
     const found = worst(left.space, left.residuals);
     if (found === undefined) break;
-    const suspect = { ids: found.tied.map((i) => ids[i] as string), studentised: found.studentised };
+    const named = (which: readonly number[]) => which.map((i) => ids[i] as string);
+    const { tied, others, studentised } = found;
+    const suspect = { ids: named(tied), alsoLikely: named(others), studentised };
     first ??= suspect;
     if (Math.abs(found.studentised) <= limit) break;
     suspects.push(suspect);

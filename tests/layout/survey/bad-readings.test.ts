@@ -117,7 +117,7 @@ describe("adjustReadings accepts", () => {
       ],
     });
     expect(found.readings[2]).toMatchObject({ residual: -10, redundancy: 1 });
-    expect(found.suspects).toEqual([{ ids: ["T"], studentised: -10 }]);
+    expect(found.suspects).toEqual([{ ids: ["T"], alsoLikely: [], studentised: -10 }]);
   });
 
   it("names readings that nothing checks beside others that are", () => {
