@@ -9,6 +9,7 @@
 import type { FlangeInput, HolesInput, LengthInput } from "./basic-input.js";
 import type { HandrailInput, ToeBoardInput } from "./handrail-input.js";
 import type { InfillInput } from "./infill-input.js";
+import type { StairSurveyInput } from "./survey-input.js";
 
 export type { FlangeInput, HolesInput, LengthInput } from "./basic-input.js";
 
@@ -161,6 +162,8 @@ export interface StairLegInput extends AnyLegInput {
   readonly along: "stair";
   /** Steps of its own; the design's when absent. */
   readonly stair?: StepsInput | undefined;
+  /** Limits of the top rail's height over every nosing, plumb to its top; nothing is held against any when absent. */
+  readonly heights?: { readonly least: LengthInput; readonly most: LengthInput } | undefined;
   readonly posts?: StairPostsInput | undefined;
 }
 
@@ -174,7 +177,7 @@ export interface LevelLegInput extends AnyLegInput {
   readonly posts?: LevelPostsInput | undefined;
 }
 
-/** Steps, counted or taped one by one. */
+/** Steps: counted, taped one by one, or surveyed. */
 export type StepsInput =
   | {
       readonly risers: number;
@@ -185,7 +188,8 @@ export type StepsInput =
   | {
       readonly nosings: readonly { readonly run: LengthInput; readonly height: LengthInput }[];
       readonly overhang?: LengthInput | undefined;
-    };
+    }
+  | { readonly survey: StairSurveyInput; readonly overhang?: LengthInput | undefined };
 
 /** One leg of the guard. */
 export type LegInput = StairLegInput | LevelLegInput;

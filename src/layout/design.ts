@@ -10,6 +10,7 @@ import type { FlangeDesign, FootDesign } from "./foot-design.js";
 import type { HandrailDesign, ToeBoardDesign } from "./handrail-design.js";
 import type { InfillDesign } from "./infill-design.js";
 import type { StairSteps } from "./nosing-line.js";
+import type { HeightBand } from "./survey/rail-band.js";
 
 export type { FlangeDesign } from "./foot-design.js";
 
@@ -97,6 +98,8 @@ export interface LegDesign {
   readonly spaced?: SpacedPosts;
   /** Stair legs only. */
   readonly stair?: StairDesign;
+  /** Stair legs only: limits of the top rail's height over every nosing, plumb, mm. */
+  readonly heights?: HeightBand;
   /** Level legs only: from where the leg starts to its far end, mm. */
   readonly length?: number;
   /** Level legs only: degrees, + rising as one walks up the guard. */

@@ -64,12 +64,14 @@ export { PAPERS, type PaperSize } from "./paper.js";
 export { parseDesign } from "./parse-design.js";
 export { parseShop } from "./parse-shop.js";
 export { type PlumbLeg, plumbLeg } from "./plumb-leg.js";
+export { type DesignSurveys, readSurveys } from "./read-surveys.js";
 export type {
   BracketReport,
   BreakReport,
   CornerReport,
   ExtensionReport,
   FlightReport,
+  FlightSurveyReport,
   HandrailReport,
   InfillReport,
   LayoutReport,
@@ -97,6 +99,7 @@ export {
 export { spacedStations } from "./spaced-stations.js";
 export { adjustReadings, type SurveyUnknowns } from "./survey/adjust.js";
 export type { AdjustedCoordinate, AdjustedPoint, AdjustedReading, Adjustment } from "./survey/adjustment.js";
+export { type Candidate, candidatesOn, sheetId } from "./survey/candidates.js";
 export { type FixedCoordinate, usualDatum } from "./survey/datum.js";
 export { fitNosings, type NosingFit, type PlumbPoint } from "./survey/fit-nosings.js";
 export {
@@ -118,5 +121,17 @@ export type {
   StairPlace,
 } from "./survey/reading.js";
 export { readingSigma } from "./survey/reading-sigma.js";
+export { type StairSurvey, type StairSurveyOptions, surveyStair } from "./survey/stair-survey.js";
+export { surveyReport } from "./survey/survey-report.js";
+export type {
+  LeftOutRow,
+  ReadingRow,
+  SurveyedNosing,
+  SurveyReport,
+  SuspectRow,
+} from "./survey/survey-report-types.js";
+export { type SheetReading, type SurveySheet, sheetReadings, surveySheet } from "./survey/survey-sheet.js";
+export type { LineFit, SurveyTerms } from "./survey/survey-terms.js";
 export type { Suspect } from "./survey/suspects.js";
+export type { StairReadingInput, StairSurveyInput, SurveyTermsInput } from "./survey-input.js";
 export { type TapeClass, tapeError } from "./tape.js";

@@ -15,9 +15,35 @@ export interface FlightReport {
   readonly riser: number;
   readonly going: number;
   readonly slopePerStep: number;
-  /** True where the nosings were taped one by one; `worstMiss` is then how far the worst one is from the line. */
+  /** True where the nosings were taped one by one, or surveyed; `worstMiss` is then how far the worst one is from the line. */
   readonly measured: boolean;
   readonly worstMiss: number;
+  /** Plumb from the line up to each nosing, lowest first, + proud of it; all 0 where the steps were counted. */
+  readonly misses: readonly number[];
+  /** Where a survey says where the nosings are. */
+  readonly survey?: FlightSurveyReport;
+}
+
+/** What a survey that a flight rests on says of itself. */
+export interface FlightSurveyReport {
+  readonly date?: string;
+  /** The line over the nosings. */
+  readonly fit: "least-miss" | "least-squares";
+  /** Readings that count. */
+  readonly readings: number;
+  /** Ids of those that do not. */
+  readonly leftOut: readonly string[];
+  /** Sum of (residual / σ)², and readings less unknowns. */
+  readonly chi2: number;
+  readonly dof: number;
+  /** The reading that fits worst, with those it cannot be told apart from; null when nothing is checked. */
+  readonly worst: { readonly ids: readonly string[]; readonly studentised: number } | null;
+  /** Studentised residual from which on a reading is suspect. */
+  readonly limit: number;
+  /** How many are, with those that cannot be told apart counted once. */
+  readonly suspects: number;
+  /** From the lowest to the top nosing along the slope, with its standard uncertainty. */
+  readonly slope: { readonly value: number; readonly sigma: number };
 }
 
 /** A nosing under the top rail. */

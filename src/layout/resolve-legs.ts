@@ -119,6 +119,17 @@ function topOf(leg: LegInput, alone: boolean, path: DocumentPath, read: Reader):
   return 0;
 }
 
+/** Limits of the rail's height over every nosing. */
+function heightsOf(leg: LegInput, path: DocumentPath, read: Reader): Pick<LegDesign, "heights"> {
+  if (leg.along !== "stair" || leg.heights === undefined) return {};
+  const least = read.length(leg.heights.least, [...path, "least"], "positive");
+  const most = read.length(leg.heights.most, [...path, "most"], "positive");
+  if (least <= most) return { heights: { least, most } };
+  const message = `expected \`least\` not above \`most\`, got ${least} mm and ${most} mm.`;
+  read.report("bad-value", path, message, "Exchange them, or correct one.", { least, most });
+  return {};
+}
+
 function legOf(
   leg: LegInput,
   i: number,
@@ -146,6 +157,7 @@ function legOf(
     undersides: undersidesOf(leg, all.rails, [...path, "undersides"], read),
     ...resolvePosts(leg, treads, [...path, "posts"], read),
     ...(leg.along === "stair" ? { stair: own } : lengthOf(leg, i === 0 || i === legs.length - 1, path, read)),
+    ...heightsOf(leg, [...path, "heights"], read),
     slope: leg.along === "stair" ? 0 : (leg.slope ?? 0),
     break: resolveBreak(leg.break, { before, own: leg.along, turned }, [...path, "break"], read),
     ...(leg.turn === undefined ? {} : { turn: resolveTurn(leg.turn, [...path, "turn"], read) }),

@@ -13,6 +13,7 @@ export {
 } from "./assemblies.js";
 export { assembliesText } from "./assemblies-text.js";
 export { type AssemblyBox, assemblyBox, type PlacedSolid } from "./assembly-box.js";
+export { basisText } from "./basis.js";
 export { buyingList } from "./buying-list.js";
 export { buyingText } from "./buying-text.js";
 export type {
@@ -47,3 +48,5 @@ export type { PlateRow } from "./plate-rows.js";
 export { type CornerInput, longestRound, longestWithin, rectangleFits } from "./round-corner.js";
 export { settingOutText } from "./setting-out.js";
 export { sideView } from "./side-view.js";
+export { type SheetPaper, surveySheetText } from "./survey-sheet-text.js";
+export { type SurveyPaper, surveyText } from "./survey-text.js";

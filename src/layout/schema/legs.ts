@@ -62,6 +62,10 @@ const stairLeg = z
   .strictObject({
     along: z.literal("stair"),
     stair: stepsSchema.optional(),
+    heights: z.strictObject({ least: lengthSchema, most: lengthSchema }).optional().meta({
+      description:
+        "Limits, from whoever sets them, of the top rail's height over every nosing, plumb to its top. Default: none.",
+    }),
     ...common,
     posts: stairPostsSchema.optional(),
     ...ends,

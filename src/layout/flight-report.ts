@@ -1,0 +1,51 @@
+/**
+ * What a report says of a flight: its line, how far each nosing is off it, and what the survey under it says of itself.
+ *
+ * @packageDocumentation
+ */
+import type { StairDesign } from "./design.js";
+import type { NosingLine } from "./nosing-line.js";
+import type { FlightReport, FlightSurveyReport } from "./report-types.js";
+import type { LegGround } from "./site.js";
+import { quantityOf } from "./survey/quantity.js";
+
+/** Counted steps are on their line; a difference in the last place is no miss. */
+function missesOf({ nosings, slope, z0 }: NosingLine, measured: boolean): number[] {
+  return nosings.map((own) => (measured ? own.z - z0 - slope * own.x : 0));
+}
+
+function surveyReport(stair: StairDesign): FlightSurveyReport | undefined {
+  if (stair.nosings === undefined || stair.survey === undefined || stair.terms === undefined)
+    return undefined;
+  const { survey, terms, nosings } = stair;
+  const { value, sigma } = quantityOf(survey, { kind: "slope", from: 1, to: nosings.length });
+  return {
+    ...(terms.date !== undefined && { date: terms.date }),
+    fit: terms.fit,
+    readings: survey.readings.length,
+    leftOut: terms.leftOut.map((own) => own.id),
+    chi2: survey.chi2,
+    dof: survey.dof,
+    worst: survey.worst,
+    limit: terms.limit,
+    suspects: survey.suspects.length,
+    slope: { value, sigma },
+  };
+}
+
+/** The flights of a site. */
+export function flightReports(legs: readonly LegGround[]): FlightReport[] {
+  return legs.flatMap(({ leg, flight }): FlightReport[] => {
+    if (flight === undefined || leg.stair === undefined) return [];
+    const { pitch, riser, going, slopePerStep, worstMiss } = flight.line;
+    const measured = leg.stair.nosings !== undefined;
+    const survey = surveyReport(leg.stair);
+    return [
+      {
+        ...{ leg: leg.id, pitch, riser, going, slopePerStep, measured, worstMiss },
+        misses: missesOf(flight.line, measured),
+        ...(survey && { survey }),
+      },
+    ];
+  });
+}

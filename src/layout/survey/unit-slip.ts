@@ -1,0 +1,84 @@
+/**
+ * Which reading looks as if it had been written in the other unit?
+ *
+ * Every length on a stair is so many steps long, and steps of one stair are much alike. A reading whose step is an inch's worth
+ * of millimetres (25.4) times longer or shorter than the usual one of its kind was read off the other side of the tape.
+ * The middle one of a list stands for the usual one, which a few slips do not move. Millimetres.
+ *
+ * @packageDocumentation
+ */
+import { type Diagnostic, diagnostic } from "../../kernel/diagnostic.js";
+import { MM_PER } from "../../kernel/length-unit.js";
+import { sayLength } from "../say-length.js";
+import { fromOf, type Reading } from "./reading.js";
+
+/** Factor either way within which a step counts as 25.4 times another: beside its own kind, and beside all kinds. */
+const [OWN_KIND, ANY_KIND] = [1.5, 2];
+/** Readings of a kind from which on the kind is judged by itself. */
+const ENOUGH = 3;
+
+type Kind = "up" | "along" | "slope";
+const KINDS: Readonly<Partial<Record<Reading["kind"], Kind>>> = {
+  rise: "up",
+  height: "up",
+  run: "along",
+  distance: "along",
+  slope: "slope",
+};
+
+interface Step {
+  readonly reading: Reading;
+  readonly index: number;
+  readonly kind: Kind;
+  /** mm per step. */
+  readonly size: number;
+}
+
+function middle(sizes: readonly number[]): number {
+  const sorted = [...sizes].sort((a, b) => a - b);
+  return sorted[Math.floor(sorted.length / 2)] ?? Number.NaN;
+}
+
+/** How many times too long (25.4) or too short (1/25.4) beside the usual step; undefined where it is neither. */
+function slipOf(size: number, usual: number, within: number): number | undefined {
+  return [MM_PER.in, 1 / MM_PER.in].find((times) => {
+    const off = size / usual / times;
+    return off > 1 / within && off < within;
+  });
+}
+
+/**
+ * Readings that were likely written in the other unit.
+ *
+ * @param readings - of one stair, sound ones; angles and landings do not count
+ * @returns a `survey-units` warning for each, its path that of the reading (`readings[3]`)
+ * @example unitSlips([rise1, rise2, { id: "R3", kind: "rise", from: 2, to: 3, value: 7.5 }]).length; // 1
+ */
+export function unitSlips(readings: readonly Reading[]): Diagnostic[] {
+  const steps = readings.flatMap((reading, index): Step[] => {
+    const kind = KINDS[reading.kind];
+    const count = Number(reading.to) - Number(fromOf(reading));
+    return kind === undefined || !(count > 0) ? [] : [{ reading, index, kind, size: reading.value / count }];
+  });
+  const sizesOf = (of: (own: Step) => boolean) => steps.filter(of).map((own) => own.size);
+  return steps.flatMap(({ reading, index, kind, size }) => {
+    const own = sizesOf((step) => step.kind === kind);
+    const alone = own.length >= ENOUGH;
+    const usual = middle(alone ? own : sizesOf(() => true));
+    const times = slipOf(size, usual, alone ? OWN_KIND : ANY_KIND);
+    if (times === undefined) return [];
+    const [much, meant] =
+      times > 1 ? ["25.4 times too long", "millimetres"] : ["25.4 times too short", "inches"];
+    return [
+      diagnostic({
+        code: "survey-units",
+        severity: "warning",
+        path: `readings[${index}]`,
+        members: [reading.id],
+        message: `Reading ${reading.id} (${reading.kind}): expected about ${sayLength(usual)} a step as elsewhere, got ${sayLength(size)}: about ${much}.`,
+        hint: `Units? If it was read in ${meant}, write the unit behind it.`,
+        values: { usual, got: size },
+      }),
+    ];
+  });
+}

@@ -1,0 +1,36 @@
+/**
+ * What the figures of a paper rest on: steps that were counted, nosings that were taped, or a survey with its date.
+ *
+ * @packageDocumentation
+ */
+import type { FlightReport, LayoutReport } from "../layout/report-types.js";
+
+/** The steps of one flight, in words. */
+function stepsText({ survey, measured }: FlightReport): string {
+  if (survey === undefined) return measured ? "nosings taped one by one, none checked" : "counted steps";
+  const { date, readings, leftOut, dof } = survey;
+  const without = leftOut.length === 0 ? "" : `, without ${leftOut.join(", ")}`;
+  const checks = dof === 0 ? "none of them redundant: nothing is checked" : `${dof} of them redundant`;
+  return `survey${date === undefined ? " (no date given)" : ` of ${date.replace(/\p{Cc}+/gu, " ")}`} of ${readings} readings${without}, ${checks}`;
+}
+
+/**
+ * The words of a paper's line `Basis`.
+ *
+ * @param report - from `layOut` or `buildGuard`
+ * @returns one or two sentences
+ * @example basisText(guard.report); // "counted steps; all other figures as typed into the design document. No survey: …"
+ */
+export function basisText({ flights }: LayoutReport): string {
+  const several = flights.length > 1;
+  const steps = flights.map((own) => `${several ? `${own.leg}: ` : ""}${stepsText(own)}`).join("; ");
+  const counted = flights.some((own) => !own.measured);
+  const surveyed = flights.some((own) => own.survey !== undefined);
+  const rest = counted
+    ? `${surveyed ? "" : " No survey:"} counted steps are not measured steps.`.replace(
+        /^ counted/,
+        " Counted",
+      )
+    : "";
+  return `${steps}; all other figures as typed into the design document.${rest}`;
+}

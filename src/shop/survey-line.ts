@@ -1,0 +1,38 @@
+/**
+ * What a survey says of itself on the set-out paper: what counts, how well it agrees, what fits worst, how well the slope is known.
+ *
+ * @packageDocumentation
+ */
+import type { FlightSurveyReport } from "../layout/report-types.js";
+import { type FigureStyle, figure } from "./figure.js";
+
+/** A standard uncertainty or a residual: inches to a thousandth, or hundredths of a millimetre. */
+export function fineFigure(mm: number, { unit }: Pick<FigureStyle, "unit">): string {
+  return unit === "mm" ? `${mm.toFixed(2)} mm` : `${(mm / 25.4).toFixed(3)} in`;
+}
+
+/** Readings that cannot be told apart, by name: `one of R8, R9, R10`. */
+export const groupText = (ids: readonly string[]): string =>
+  ids.length === 1 ? `${ids[0]}` : `one of ${ids.join(", ")}`;
+
+/** How well the readings agree, in words. */
+export function agreementText({ chi2, dof }: Pick<FlightSurveyReport, "chi2" | "dof">): string {
+  return dof === 0
+    ? "redundancy 0: no check is possible, a wrong reading would not show"
+    : `chi2 ${chi2.toFixed(2)} on ${dof} redundant (about ${dof} when the readings are as good as they are said to be)`;
+}
+
+/** The line of the paper. */
+export function surveyLine(survey: FlightSurveyReport, style: FigureStyle): string {
+  const { readings, leftOut, worst, limit, suspects, slope } = survey;
+  const out =
+    leftOut.length === 0
+      ? ""
+      : `, LEFT OUT ${leftOut.join(", ")}: ${leftOut.length === 1 ? "tape it" : "tape them"} again`;
+  const fits =
+    worst === null
+      ? ""
+      : `; worst is ${groupText(worst.ids)} at ${Math.abs(worst.studentised).toFixed(1)} times its standard uncertainty (suspect above ${limit})`;
+  const bad = suspects === 0 ? "" : `; ${suspects} SUSPECT: tape again before cutting`;
+  return `${readings} readings${out}; ${agreementText(survey)}${fits}${bad}; lowest to top nosing along the slope ${figure(slope.value, style)}, standard uncertainty ${fineFigure(slope.sigma, style)}`;
+}
