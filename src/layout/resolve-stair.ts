@@ -11,7 +11,7 @@ import type { Reader } from "./reader.js";
 import { resolveSurvey } from "./resolve-survey.js";
 import type { DocumentPath } from "./schema/path-text.js";
 
-/** As many nosings in place of those that cannot be used; their diagnostic keeps the design from being laid out. */
+/** Nosings in place of those that cannot be used: enough of them that nothing else is blamed; the design is not laid out. */
 const standIn = (count: number): readonly TapedNosing[] =>
   Array.from({ length: Math.max(count, 2) }, (_, i) => ({ run: i, height: i + 1 }));
 
@@ -50,9 +50,8 @@ export function resolveSteps(stair: StepsInput, path: DocumentPath, read: Reader
       : read.length(stair.overhang, [...path, "overhang"], "not-negative");
   if ("survey" in stair) {
     const { found, terms } = resolveSurvey(stair.survey, [...path, "survey"], read);
-    const highest = Math.max(...stair.survey.readings.map((own) => own.to));
     const survey = found.adjustment && { survey: found.adjustment };
-    return { nosings: found.nosings ?? standIn(highest), ...survey, terms, overhang };
+    return { nosings: found.nosings ?? standIn(LIMITS.risers), ...survey, terms, overhang };
   }
   if ("nosings" in stair) return { nosings: tapedOf(stair.nosings, [...path, "nosings"], read), overhang };
   return {

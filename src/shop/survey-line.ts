@@ -32,7 +32,7 @@ export function surveyLine(survey: FlightSurveyReport, style: FigureStyle): stri
   const fits =
     worst === null
       ? ""
-      : `; worst is ${groupText(worst.ids)} at ${Math.abs(worst.studentised).toFixed(1)} times its standard uncertainty (suspect above ${limit})`;
+      : `; worst is ${groupText(worst.ids)} at ${Math.abs(worst.studentised).toFixed(2)} times its standard uncertainty (suspect above ${limit})`;
   const bad = suspects === 0 ? "" : `; ${suspects} SUSPECT: tape again before cutting`;
   return `${readings} readings${out}; ${agreementText(survey)}${fits}${bad}; lowest to top nosing along the slope ${figure(slope.value, style)}, standard uncertainty ${fineFigure(slope.sigma, style)}`;
 }

@@ -73,6 +73,16 @@ function untold(readings: readonly Reading[]): Diagnostic[] {
       values: { nosings: count },
     });
   if (highest < 2) return [of(highest)];
+  if (!names.has("z0")) {
+    return [
+      diagnostic({
+        code: "survey-no-datum",
+        message:
+          "Survey: expected a height from the lower finished floor, got none: nothing ties the nosings to it.",
+        hint: "Tape the rise to nosing 1, or a height hung from any nosing to the floor (`from` 0).",
+      }),
+    ];
+  }
   const missing = Array.from({ length: highest }, (_, i) => i + 1).flatMap((point) =>
     (["z", "x"] as const).flatMap((axis) =>
       names.has(nameOf({ axis, point })) ? [] : [sayCoordinate({ axis, point })],
@@ -88,6 +98,25 @@ function untold(readings: readonly Reading[]): Diagnostic[] {
       values: { highest, missing: missing.length },
     }),
   ];
+}
+
+/** Findings at their readings, as grave as they are for a stair; steps between contradictory readings say nothing. */
+function inDocument(findings: readonly Diagnostic[], readings: readonly Reading[]): Diagnostic[] {
+  const lost = findings.some((own) => own.code === "survey-contradictory");
+  return findings.flatMap((own): Diagnostic[] => {
+    if (lost && own.code === "survey-step-back") return [];
+    const suspect = own.code === "survey-suspect";
+    const one = suspect || own.members.length === 1;
+    const at = one ? readings.findIndex((reading) => reading.id === own.members[0]) : -1;
+    return [
+      {
+        ...own,
+        path: at < 0 ? "" : `readings[${at}]`,
+        ...(suspect && { hint: `${own.hint} \`without\` leaves a reading out until then.` }),
+        ...(NO_STAIR.includes(own.code) && { severity: "error" }),
+      },
+    ];
+  });
 }
 
 /** The nosings of an adjustment that has them all. */
@@ -124,12 +153,7 @@ export function surveyStair(readings: readonly Reading[], options: StairSurveyOp
   const missing = untold(kept);
   if (missing.length > 0) return { leftOut, diagnostics: [...missing, ...slips] };
   const found = adjustReadings(kept, { ...unknowns, fixed: DATUM });
-  const findings = found.diagnostics.map((own): Diagnostic => {
-    const one = own.code === "survey-suspect" || own.members.length === 1;
-    const at = one ? readings.findIndex((reading) => reading.id === own.members[0]) : -1;
-    const path = at < 0 ? "" : `readings[${at}]`;
-    return { ...own, path, ...(NO_STAIR.includes(own.code) && { severity: "error" as const }) };
-  });
+  const findings = inDocument(found.diagnostics, readings);
   const diagnostics = [...slips, ...findings];
   if (!found.ok) return { leftOut, diagnostics };
   const nosings = hasErrors(diagnostics) ? {} : { nosings: nosingsOf(found.value) };

@@ -47,6 +47,16 @@ function slipOf(size: number, usual: number, within: number): number | undefined
   });
 }
 
+/** The usual step of a kind: its own, unless all of the kind is in the other unit or too few are read. */
+function usualStep(kind: Kind, steps: readonly Step[]): { usual: number; within: number } {
+  const sizes = (of: (own: Step) => boolean) => steps.filter(of).map((own) => own.size);
+  const [own, others] = [sizes((step) => step.kind === kind), sizes((step) => step.kind !== kind)];
+  const [usual, elsewhere] = [middle(own), middle(others)];
+  const slipped = others.length > own.length && slipOf(usual, elsewhere, ANY_KIND) !== undefined;
+  if (own.length >= ENOUGH && !slipped) return { usual, within: OWN_KIND };
+  return { usual: slipped ? elsewhere : middle(sizes(() => true)), within: ANY_KIND };
+}
+
 /**
  * Readings that were likely written in the other unit.
  *
@@ -60,12 +70,9 @@ export function unitSlips(readings: readonly Reading[]): Diagnostic[] {
     const count = Number(reading.to) - Number(fromOf(reading));
     return kind === undefined || !(count > 0) ? [] : [{ reading, index, kind, size: reading.value / count }];
   });
-  const sizesOf = (of: (own: Step) => boolean) => steps.filter(of).map((own) => own.size);
   return steps.flatMap(({ reading, index, kind, size }) => {
-    const own = sizesOf((step) => step.kind === kind);
-    const alone = own.length >= ENOUGH;
-    const usual = middle(alone ? own : sizesOf(() => true));
-    const times = slipOf(size, usual, alone ? OWN_KIND : ANY_KIND);
+    const { usual, within } = usualStep(kind, steps);
+    const times = slipOf(size, usual, within);
     if (times === undefined) return [];
     const [much, meant] =
       times > 1 ? ["25.4 times too long", "millimetres"] : ["25.4 times too short", "inches"];
