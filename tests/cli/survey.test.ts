@@ -2,11 +2,13 @@
  * `rakewright survey`: the printed survey against shared/demo-survey.json (invented data, computed by an independent script),
  * the blank sheet against what can be typed in from it, and what each refuses.
  */
+import { writeFileSync } from "node:fs";
+import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { parseDesign } from "../../src/layout/index.js";
 import { demo } from "../layout/survey/survey-cases.js";
 import { find, metric, surveyed, withBlunder, withHeights } from "../layout/survey/surveyed.js";
-import { cli } from "./world.js";
+import { cli, freshFolder } from "./world.js";
 
 const survey = (document: unknown, ...more: readonly string[]) =>
   cli(["survey", "-", ...more], { stdin: JSON.stringify(document) });
@@ -99,6 +101,18 @@ describe("rakewright survey DESIGN", () => {
     expect(Math.abs(flight.suspects[0].studentised - demo.adjust.all.studentised)).toBeLessThan(0.0051);
     expect(flight.readings).toHaveLength(41);
     expect(flight.slope.value / 25.4).toBeCloseTo(demo.adjust.all.slope1to13, 4);
+  });
+
+  it("takes the tape of a shop file", async () => {
+    const cwd = freshFolder();
+    writeFileSync(join(cwd, "shop.json"), '{ "tape": "I" }');
+    writeFileSync(join(cwd, "bad.json"), '{ "tape": "IV" }');
+    const stdin = JSON.stringify(surveyed());
+    const { code, out } = await cli(["survey", "-", "--shop", "shop.json"], { cwd, stdin });
+    expect(code).toBe(0);
+    expect(unwrapped(out)).toContain("tape class I and the hand");
+    expect((await cli(["survey", "-", "--shop", "bad.json"], { cwd, stdin })).code).toBe(1);
+    expect((await cli(["survey", "-", "--shop", "-"], { stdin })).code).toBe(2);
   });
 
   it("needs only the survey to be right", async () => {

@@ -5,7 +5,15 @@
  */
 import { hasErrors } from "../../kernel/diagnostic.js";
 import { LIMITS } from "../../layout/defaults.js";
-import { readSurveys, type SurveySheet, sheetReadings, surveySheet } from "../../layout/index.js";
+import {
+  type DesignSurveys,
+  designInShop,
+  parseShop,
+  readSurveys,
+  type SurveySheet,
+  sheetReadings,
+  surveySheet,
+} from "../../layout/index.js";
 import { surveySheetText, surveyText } from "../../shop/index.js";
 import type { GivenArgs } from "../args.js";
 import type { Command } from "../command.js";
@@ -26,12 +34,13 @@ export const surveyCommand: Command = {
   words: [],
   optionalWords: ["DESIGN"],
   options: {
+    shop: { type: "string" },
     blank: { type: "boolean" },
     risers: { type: "string" },
     unit: { type: "string" },
     json: { type: "boolean" },
   },
-  help: `Usage: rakewright survey DESIGN [--json]
+  help: `Usage: rakewright survey DESIGN [--shop FILE] [--json]
        rakewright survey --blank --risers N [--unit in|mm] [--json]
 
 The first adjusts all readings of a flight together and prints what does not agree, the reading to
@@ -39,6 +48,7 @@ take next, the pitch, and every nosing with its uncertainty. DESIGN is a file, o
 input; only its surveys need be right. The second prints a sheet to take a survey with, as one
 person with one tape walks the stair; its ids are those of the design's readings.
 
+  --shop FILE   the shop file: class of the tape, where the survey names none
   --blank       a blank sheet
   --risers N    how many risers the stair has
   --unit in|mm  what the sheet is filled in with (default mm)
@@ -56,8 +66,19 @@ async function adjust(args: GivenArgs, io: CliIo): Promise<number> {
       "survey: DESIGN is missing.",
       "Give a design file, or --blank --risers N for a sheet.",
     );
-  const found = readSurveys(await readDesign(name, io));
-  const { job = "", unit = "mm", flights, diagnostics } = found;
+  const file = args.text("shop");
+  if (name === "-" && file === "-")
+    throw new UsageError(
+      "Standard input can be only one of DESIGN and --shop.",
+      "Give one of them as a file.",
+    );
+  const document = await readDesign(name, io);
+  const shop = file === undefined ? undefined : parseShop(await readDesign(file, io, "shop"));
+  const found =
+    shop?.ok === false
+      ? { count: 0, flights: [], diagnostics: shop.diagnostics }
+      : readSurveys(shop === undefined ? document : designInShop(document, shop.value));
+  const { job = "", unit = "mm", flights, diagnostics }: DesignSurveys = found;
   const ok = !hasErrors(diagnostics);
   if (ok && found.count === 0) {
     throw new UsageError(

@@ -3,7 +3,14 @@
  * script) by the way through schema, tape language and layout; line and height band by closed forms.
  */
 import { describe, expect, it } from "vitest";
-import { buildGuard, layOut, parseDesign, quantityOf, readSurveys } from "../../../src/layout/index.js";
+import {
+  buildGuard,
+  designInShop,
+  layOut,
+  parseDesign,
+  quantityOf,
+  readSurveys,
+} from "../../../src/layout/index.js";
 import { example, type Loose } from "../designs.js";
 import { demo, mm } from "./survey-cases.js";
 import { metric, surveyed, withBlunder, withHeights } from "./surveyed.js";
@@ -156,6 +163,22 @@ describe("the terms of a survey", () => {
     const strict = stairOf(surveyed((survey) => (survey.limit = 1.6))).diagnostics;
     expect(strict.map((own) => own.members)).toEqual([["R12"]]);
     expect(stairOf(surveyed((survey) => (survey.limit = 1.7))).diagnostics).toEqual([]);
+  });
+
+  it("take the shop's tape where the survey names none", () => {
+    const bare = surveyed((survey) => {
+      for (const own of survey.readings) delete own.sigma;
+    });
+    const first = (document: unknown) => stairOf(document as Loose).survey.readings[0]!.sigma;
+    const shop = { fitGap: 0, tape: "I" } as const;
+    expect(first(designInShop(bare, shop))).toBeCloseTo(Math.hypot(1, 0.2 / Math.sqrt(3)), 9);
+    expect(bare.stair.survey.tape).toBeUndefined();
+    bare.stair.survey.tape = "III";
+    expect(first(designInShop(bare, shop))).toBeCloseTo(Math.hypot(1, 1 / Math.sqrt(3)), 9);
+    const upper = { legs: [{ stair: { survey: { readings: [] } } }, { along: "landing" }, 3] };
+    expect(designInShop(upper, shop)).toEqual({
+      legs: [{ stair: { survey: { readings: [], tape: "I" } } }, { along: "landing" }, 3],
+    });
   });
 
   it("are those of each flight of a guard", () => {
