@@ -13,6 +13,8 @@ export type {
   EndDesign,
   FlangeDesign,
   LegDesign,
+  PlanDesign,
+  PlanTaken,
   PostDesign,
   RailDesign,
   SpacedPosts,
@@ -76,8 +78,10 @@ export type {
   InfillReport,
   LayoutReport,
   NosingReport,
+  PlanSurveyReport,
   PostReport,
   SpacingReport,
+  SurveyFacts,
   TopRailReport,
 } from "./report-types.js";
 export { designJsonSchema, designSchema } from "./schema/design-schema.js";
@@ -98,6 +102,7 @@ export {
 } from "./shop.js";
 export { spacedStations } from "./spaced-stations.js";
 export { adjustReadings, type SurveyUnknowns } from "./survey/adjust.js";
+export type { KeptOptions, KeptSurvey } from "./survey/adjust-kept.js";
 export type { AdjustedCoordinate, AdjustedPoint, AdjustedReading, Adjustment } from "./survey/adjustment.js";
 export { type Candidate, candidatesOn, sheetId } from "./survey/candidates.js";
 export { type FixedCoordinate, usualDatum } from "./survey/datum.js";
@@ -109,29 +114,55 @@ export {
   type ResidualRow,
 } from "./survey/least-squares.js";
 export { nextReading, type ReadingGain, splitTie, type TieSplit } from "./survey/next-reading.js";
+export { planSurveyReport } from "./survey/plan-report.js";
+export {
+  type PlanFigure,
+  type PlanReading,
+  planLength,
+  planTurn,
+  surveyPlan,
+} from "./survey/plan-survey.js";
 export { covarianceOf, type Quantity, quantityOf } from "./survey/quantity.js";
 export { type HeightBand, type RailBand, railBand } from "./survey/rail-band.js";
 export type {
   Coordinate,
   CornerPlace,
   LandingPlace,
+  OffsetPlace,
   Place,
   PlannedReading,
+  PlanPlace,
   Reading,
   StairPlace,
 } from "./survey/reading.js";
 export { readingSigma } from "./survey/reading-sigma.js";
-export { type StairSurvey, type StairSurveyOptions, surveyStair } from "./survey/stair-survey.js";
+export { type StairSurvey, surveyStair } from "./survey/stair-survey.js";
 export { surveyReport } from "./survey/survey-report.js";
 export type {
   LeftOutRow,
+  PlanReport,
   ReadingRow,
+  SurveyedCorner,
   SurveyedNosing,
   SurveyReport,
   SuspectRow,
 } from "./survey/survey-report-types.js";
-export { type SheetReading, type SurveySheet, sheetReadings, surveySheet } from "./survey/survey-sheet.js";
+export {
+  landingSheet,
+  type SheetReading,
+  type SurveySheet,
+  sheetReadings,
+  surveySheet,
+} from "./survey/survey-sheet.js";
 export type { LineFit, SurveyTerms } from "./survey/survey-terms.js";
 export type { Suspect } from "./survey/suspects.js";
-export type { StairReadingInput, StairSurveyInput, SurveyTermsInput } from "./survey-input.js";
+export type {
+  PlanReadingInput,
+  PlanSurveyInput,
+  StairReadingInput,
+  StairSurveyInput,
+  SurveyedLength,
+  SurveyedTurn,
+  SurveyTermsInput,
+} from "./survey-input.js";
 export { type TapeClass, tapeError } from "./tape.js";

@@ -16,6 +16,7 @@ import { optional, resolveFoot } from "./resolve-foot.js";
 import { resolveHandrails } from "./resolve-handrails.js";
 import { resolveInfill } from "./resolve-infill.js";
 import { resolveLegs } from "./resolve-legs.js";
+import { planDesign, resolvePlan } from "./resolve-plan.js";
 import { handrailsAlone, resolveRails } from "./resolve-rails.js";
 import { resolveSteps } from "./resolve-stair.js";
 import { resolveToeBoard } from "./resolve-toe-board.js";
@@ -64,7 +65,13 @@ function resolve(document: DesignInput): Result<Design> {
   if (document.posts === undefined && !handrailsAlone(document)) {
     read.report("missing", ["posts"], "expected the posts' section, got nothing.", "Add `posts`.");
   }
-  const legs = resolveLegs(document, stair, rails, read);
+  const plan = document.plan && resolvePlan(document.plan, ["plan"], read);
+  const legs = resolveLegs(document, stair, rails, read, plan);
+  const taken = planDesign(
+    document,
+    legs.map((own) => own.id),
+    plan,
+  );
   const heavy = document.endPosts && read.section(document.endPosts.section, ["endPosts", "section"]);
   const infill = document.infill && resolveInfill(document.infill, ["infill"], read);
   const rest = {
@@ -75,6 +82,7 @@ function resolve(document: DesignInput): Result<Design> {
     material: document.material ?? DEFAULTS.material,
     gap: document.gap === undefined ? DEFAULTS.gap : read.length(document.gap, ["gap"], "not-negative"),
     stair,
+    ...(taken && { plan: taken }),
     ...acrossOf(document, read),
     rails,
     ...(document.endPosts && heavy ? { endPosts: { section: heavy, marks: document.endPosts.marks } } : {}),

@@ -6,11 +6,13 @@
 import type { Diagnostic } from "../kernel/diagnostic.js";
 import type { StepsInput } from "./design-input.js";
 import { readerOf } from "./reader.js";
+import { resolvePlan } from "./resolve-plan.js";
 import { resolveSurvey } from "./resolve-survey.js";
 import { checkShape } from "./schema/check-shape.js";
 import type { DocumentPath } from "./schema/path-text.js";
+import { planSurveyReport } from "./survey/plan-report.js";
 import { surveyReport } from "./survey/survey-report.js";
-import type { SurveyReport } from "./survey/survey-report-types.js";
+import type { PlanReport, SurveyReport } from "./survey/survey-report-types.js";
 
 /** Every survey of a document. */
 export interface DesignSurveys {
@@ -21,6 +23,8 @@ export interface DesignSurveys {
   readonly count: number;
   /** Those that could be adjusted, in the document's order. */
   readonly flights: readonly SurveyReport[];
+  /** The survey in plan, where there is one that could be adjusted. */
+  readonly plan?: PlanReport;
   readonly diagnostics: readonly Diagnostic[];
 }
 
@@ -47,11 +51,13 @@ export function readSurveys(json: unknown): DesignSurveys {
       leg.along === "stair" ? flight(leg.id ?? `legs[${i}]`, leg.stair, ["legs", i, "stair"]) : [],
     ),
   ];
+  const plan = document.plan && resolvePlan(document.plan, ["plan"], read);
   return {
     job: document.job,
     unit: document.unit,
-    count: all.length,
+    count: all.length + (plan === undefined ? 0 : 1),
     flights: all.filter((own) => own !== undefined),
+    ...(plan?.adjustment && { plan: planSurveyReport(plan.adjustment, plan.readings, plan.terms) }),
     diagnostics: read.diagnostics,
   };
 }

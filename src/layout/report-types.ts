@@ -4,7 +4,7 @@
  * @packageDocumentation
  */
 
-import type { BreakDesign, LegDesign, TurnDesign } from "./design.js";
+import type { BreakDesign, LegDesign, PlanTaken, TurnDesign } from "./design.js";
 import type { HoleRoom } from "./foot-holes.js";
 
 /** One flight. */
@@ -24,11 +24,9 @@ export interface FlightReport {
   readonly survey?: FlightSurveyReport;
 }
 
-/** What a survey that a flight rests on says of itself. */
-export interface FlightSurveyReport {
+/** What a survey that figures rest on says of itself. */
+export interface SurveyFacts {
   readonly date?: string;
-  /** The line over the nosings. */
-  readonly fit: "least-miss" | "least-squares";
   /** Readings that count. */
   readonly readings: number;
   /** Ids of those that do not. */
@@ -42,8 +40,19 @@ export interface FlightSurveyReport {
   readonly limit: number;
   /** How many are, with those that cannot be told apart counted once. */
   readonly suspects: number;
+}
+
+/** The survey of a flight. */
+export interface FlightSurveyReport extends SurveyFacts {
+  /** The line over the nosings. */
+  readonly fit: "least-miss" | "least-squares";
   /** From the lowest to the top nosing along the slope, with its standard uncertainty. */
   readonly slope: { readonly value: number; readonly sigma: number };
+}
+
+/** The survey in plan, and what the guard takes from it. */
+export interface PlanSurveyReport extends SurveyFacts {
+  readonly taken: readonly PlanTaken[];
 }
 
 /** A nosing under the top rail. */
@@ -218,6 +227,8 @@ export interface LayoutReport {
   readonly going: number;
   readonly slopePerStep: number;
   readonly flights: readonly FlightReport[];
+  /** Where floors and landings were surveyed in plan. */
+  readonly plan?: PlanSurveyReport;
   /** Those under the top rail, lowest first. */
   readonly nosings: readonly NosingReport[];
   /** Least and greatest of their rail heights. */

@@ -7,7 +7,7 @@ import { distance } from "../kernel/vec.js";
 import type { Member } from "../members/member.js";
 import { cornerReports } from "./corners.js";
 import type { RailDesign } from "./design.js";
-import { flightReports } from "./flight-report.js";
+import { flightReports, planReport } from "./flight-report.js";
 import { holeRoom } from "./foot-holes.js";
 import type { Place } from "./part.js";
 import type { PlacedPost } from "./place-posts.js";
@@ -183,9 +183,11 @@ export function layoutReport(
     return own === undefined ? [] : [topRailReport(run, own)];
   });
   const { pitch, riser, going, slopePerStep } = site.main;
+  const plan = planReport(design);
   return {
     ...{ job: design.job, unit: design.unit, side: design.side, pitch, riser, going, slopePerStep },
     flights: flightReports(site.legs),
+    ...(plan && { plan }),
     nosings,
     heights: rangeOf(nosings),
     breaks: breakReports(place, over.path, over.rail),

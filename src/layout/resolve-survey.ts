@@ -3,6 +3,7 @@
  *
  * @packageDocumentation
  */
+import type { Diagnostic } from "../kernel/diagnostic.js";
 import type { Reader } from "./reader.js";
 import { type DocumentPath, pathText } from "./schema/path-text.js";
 import type { Reading } from "./survey/reading.js";
@@ -42,6 +43,14 @@ export function termsOf(
   };
 }
 
+/** Hands findings with paths into a survey to the reader, with paths into the document. */
+export function pushFindings(findings: readonly Diagnostic[], path: DocumentPath, read: Reader): void {
+  const base = pathText(path);
+  for (const own of findings) {
+    read.diagnostics.push({ ...own, path: own.path === "" ? base : `${base}.${own.path}` });
+  }
+}
+
 /** Reads and adjusts a survey; findings go to the reader. */
 export function resolveSurvey(survey: StairSurveyInput, path: DocumentPath, read: Reader): ReadSurvey {
   const before = read.diagnostics.length;
@@ -56,9 +65,6 @@ export function resolveSurvey(survey: StairSurveyInput, path: DocumentPath, read
         ...(without !== undefined && { without }),
       })
     : { leftOut: [], diagnostics: [] };
-  const base = pathText(path);
-  for (const own of found.diagnostics) {
-    read.diagnostics.push({ ...own, path: own.path === "" ? base : `${base}.${own.path}` });
-  }
+  pushFindings(found.diagnostics, path, read);
   return { readings, found, terms: termsOf(survey, found.leftOut) };
 }

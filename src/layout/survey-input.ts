@@ -49,3 +49,51 @@ export interface StairSurveyInput extends SurveyTermsInput {
   readonly fit?: "least-miss" | "least-squares" | undefined;
   readonly readings: readonly StairReadingInput[];
 }
+
+/** One reading in plan, between corners by their names. */
+export type PlanReadingInput =
+  | {
+      readonly id: string;
+      /** From corner to corner; `diagonal` is a side that is no edge. */
+      readonly kind: "side" | "diagonal";
+      readonly from: string;
+      readonly to: string;
+      readonly value: LengthInput;
+      readonly sigma?: LengthInput | undefined;
+    }
+  | {
+      readonly id: string;
+      /** Square from the corner `at` to the line of a wall through `from` and `to`. */
+      readonly kind: "offset";
+      readonly at: string;
+      readonly from: string;
+      readonly to: string;
+      readonly value: LengthInput;
+      readonly sigma?: LengthInput | undefined;
+    }
+  | {
+      readonly id: string;
+      /** The angle at the corner `at` between two others; value and uncertainty in degrees. */
+      readonly kind: "corner";
+      readonly at: string;
+      readonly from: string;
+      readonly to: string;
+      readonly value: number;
+      readonly sigma?: number | undefined;
+    };
+
+/** The survey of floors and landings in plan. */
+export interface PlanSurveyInput extends SurveyTermsInput {
+  readonly readings: readonly PlanReadingInput[];
+}
+
+/** A length from one corner of the plan survey to another. */
+export interface SurveyedLength {
+  readonly survey: readonly [string, string];
+}
+
+/** The turn at the second of three corners, in walking order; a tape does not tell which way. */
+export interface SurveyedTurn {
+  readonly survey: readonly [string, string, string];
+  readonly to: "left" | "right";
+}

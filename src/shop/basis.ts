@@ -3,15 +3,19 @@
  *
  * @packageDocumentation
  */
-import type { FlightReport, LayoutReport } from "../layout/report-types.js";
+import type { FlightReport, LayoutReport, SurveyFacts } from "../layout/report-types.js";
 
 /** The steps of one flight, in words. */
 function stepsText({ survey, measured }: FlightReport): string {
   if (survey === undefined) return measured ? "nosings taped one by one, none checked" : "counted steps";
-  const { date, readings, leftOut, dof } = survey;
+  return `survey${readingsText(survey)}`;
+}
+
+/** Date and readings of a survey, in words. */
+function readingsText({ date, readings, leftOut, dof }: SurveyFacts): string {
   const without = leftOut.length === 0 ? "" : `, without ${leftOut.join(", ")}`;
   const checks = dof === 0 ? "none of them redundant: nothing is checked" : `${dof} of them redundant`;
-  return `survey${date === undefined ? " (no date given)" : ` of ${date.replace(/\p{Cc}+/gu, " ")}`} of ${readings} readings${without}, ${checks}`;
+  return `${date === undefined ? " (no date given)" : ` of ${date.replace(/\p{Cc}+/gu, " ")}`} of ${readings} readings${without}, ${checks}`;
 }
 
 /**
@@ -21,16 +25,17 @@ function stepsText({ survey, measured }: FlightReport): string {
  * @returns one or two sentences
  * @example basisText(guard.report); // "counted steps; all other figures as typed into the design document. No survey: …"
  */
-export function basisText({ flights }: LayoutReport): string {
+export function basisText({ flights, plan }: Pick<LayoutReport, "flights" | "plan">): string {
   const several = flights.length > 1;
   const steps = flights.map((own) => `${several ? `${own.leg}: ` : ""}${stepsText(own)}`).join("; ");
   const counted = flights.some((own) => !own.measured);
   const surveyed = flights.some((own) => own.survey !== undefined);
-  const rest = counted
-    ? `${surveyed ? "" : " No survey:"} counted steps are not measured steps.`.replace(
-        /^ counted/,
-        " Counted",
-      )
-    : "";
-  return `${steps}; all other figures as typed into the design document.${rest}`;
+  const taken = plan?.taken.map((own) => `${own.leg}: ${own.what}`) ?? [];
+  const inPlan =
+    plan === undefined || taken.length === 0
+      ? ""
+      : `; ${taken.join(", ")} by a survey in plan${readingsText(plan)}`;
+  const anySurvey = surveyed || inPlan !== "";
+  const rest = `${anySurvey ? " Counted" : " No survey: counted"} steps are not measured steps.`;
+  return `${steps}${inPlan}; all other figures as typed into the design document.${counted ? rest : ""}`;
 }

@@ -44,9 +44,11 @@ export {
   type PointRecord,
   pieceRecords,
 } from "./pieces-json.js";
+export { planSurveyText } from "./plan-survey-text.js";
 export type { PlateRow } from "./plate-rows.js";
 export { type CornerInput, longestRound, longestWithin, rectangleFits } from "./round-corner.js";
 export { settingOutText } from "./setting-out.js";
 export { sideView } from "./side-view.js";
+export type { SurveyPaper } from "./survey-paper.js";
 export { type SheetPaper, surveySheetText } from "./survey-sheet-text.js";
-export { type SurveyPaper, surveyText } from "./survey-text.js";
+export { surveyText } from "./survey-text.js";

@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import type { LeftOutRow, ReadingRow, SurveyReport } from "../layout/survey/survey-report-types.js";
+import type { LeftOutRow, ReadingRow, SuspectRow } from "../layout/survey/survey-report-types.js";
 import { type FigureStyle, figure } from "./figure.js";
 
 const ANGLES: readonly string[] = ["level", "corner"];
@@ -39,7 +39,7 @@ function columns(cells: readonly string[]): string {
 /** Heading of the table. */
 const HEADING = columns(["reading", "kind", "between", "read", "should read", "off", "times σ"]);
 
-function remark(own: ReadingRow, suspects: SurveyReport["suspects"]): string {
+function remark(own: ReadingRow, suspects: readonly SuspectRow[]): string {
   if (own.redundancy === 0) return "  unchecked";
   const found = suspects.find(({ ids }) => ids.includes(own.id));
   return found === undefined ? "" : found.ids.length === 1 ? "  SUSPECT" : "  one of";
@@ -48,7 +48,7 @@ function remark(own: ReadingRow, suspects: SurveyReport["suspects"]): string {
 /** The table of the readings that count. */
 export function readingRowsText(
   rows: readonly ReadingRow[],
-  suspects: SurveyReport["suspects"],
+  suspects: readonly SuspectRow[],
   style: FigureStyle,
 ): string[] {
   const line = (own: ReadingRow) =>

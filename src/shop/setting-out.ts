@@ -17,7 +17,7 @@ import type {
   PostReport,
 } from "../layout/report-types.js";
 import { degrees, type FigureStyle, figure } from "./figure.js";
-import { fineFigure, surveyLine } from "./survey-line.js";
+import { fineFigure, planLine, surveyLine } from "./survey-line.js";
 import { wrap } from "./wrap.js";
 
 /**
@@ -45,6 +45,7 @@ export function settingOutText(report: LayoutReport, style: FigureStyle): string
         ? []
         : wrap("Survey   ", `${report.flights.length > 1 ? `${leg}: ` : ""}${surveyLine(survey, style)}`),
     ),
+    ...(report.plan ? wrap("Survey   ", planLine(report.plan, style)) : []),
     ...report.corners.flatMap((c) => wrap("Corner   ", cornerText(c, say))),
     ...report.breaks.flatMap((b) => wrap("Break    ", breakText(b, say))),
     ...report.nosings.flatMap((n) =>

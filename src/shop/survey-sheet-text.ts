@@ -7,13 +7,16 @@
  */
 import { CAUTION } from "../kernel/caution.js";
 import { formatLength, MM_PER } from "../kernel/length.js";
-import type { SheetReading, SurveySheet } from "../layout/survey/survey-sheet.js";
+import type { PlannedReading } from "../layout/survey/reading.js";
+import { landingSheet, type SurveySheet } from "../layout/survey/survey-sheet.js";
 import type { PaperUnit } from "./cut-list-types.js";
 import { PAPER_WIDTH, wrap } from "./wrap.js";
 
 /** What stands at the head of the sheet. */
 export interface SheetPaper {
   readonly unit: PaperUnit;
+  /** Whether a landing is taped in plan; default false. */
+  readonly landing?: boolean;
   /** Program and version. */
   readonly generator?: string;
 }
@@ -23,7 +26,7 @@ const LINE = "________________";
 /** Slopes side by side. */
 const ACROSS = 4;
 
-const box = ({ id }: SheetReading): string => `${id.padEnd(7)}${BOX}`;
+const box = ({ id }: Pick<PlannedReading, "id">): string => `${id.padEnd(7)}${BOX}`;
 
 /** A length that something may be off by at most, to the next mark up. */
 function atMost(mm: number, unit: PaperUnit): string {
@@ -81,6 +84,20 @@ function walkText(sheet: SurveySheet): string[] {
   ];
 }
 
+function landingText(): string[] {
+  return [
+    "",
+    ...wrap(
+      "LANDING  ",
+      "level, in plan, corners that a hook or a wall's face gives: A where the landing's edge begins over the stair on the guard's side, B the next corner along the guard (or the wall it runs to), C and D the others, going on round. Both diagonals: four sides alone are a linkage.",
+    ),
+    "",
+    ...rows(landingSheet(), ACROSS).map((own) => `    ${own.map(box).join("   ")}`),
+    "",
+    `    from the wall's face square to a corner (\`offset\`):  which ${LINE}  ${BOX}`,
+  ];
+}
+
 function closeText({ risers, closing }: SurveySheet, { unit }: SheetPaper): string[] {
   return [
     ...wrap("CLOSE    ", "before you leave:"),
@@ -94,7 +111,7 @@ function closeText({ risers, closing }: SurveySheet, { unit }: SheetPaper): stri
     ),
     ...wrap(
       "Type in  ",
-      "every reading under its id into `readings` of the stair's `survey`; rakewright survey DESIGN says which does not agree, or which cannot be told apart. Its name in `without` leaves it out until it is taped again.",
+      "every reading under its id into `readings` of the stair's `survey` (a landing's: of the design's `plan`); rakewright survey DESIGN says which does not agree, or which cannot be told apart. Its name in `without` leaves it out until it is taped again.",
     ),
     "",
     "  AGAIN, or what else was read (slopes between any two nosings, a level over two of them: degrees)",
@@ -120,6 +137,7 @@ export function surveySheetText(sheet: SurveySheet, paper: SheetPaper): string {
     "",
     rule,
     ...walkText(sheet),
+    ...(paper.landing ? landingText() : []),
     "",
     rule,
     ...closeText(sheet, paper),

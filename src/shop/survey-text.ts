@@ -5,47 +5,12 @@
  *
  * @packageDocumentation
  */
-import { CAUTION } from "../kernel/caution.js";
-import type { Candidate } from "../layout/survey/candidates.js";
-import type { SurveyedNosing, SurveyReport, SuspectRow } from "../layout/survey/survey-report-types.js";
-import { type FigureStyle, figure, roundingText } from "./figure.js";
-import { leftOutText, offFigure, placeText, readingRowsText } from "./reading-rows.js";
-import { agreementText, fineFigure, groupText } from "./survey-line.js";
-import { PAPER_WIDTH, wrap } from "./wrap.js";
-
-/** What stands at the head of the paper. */
-export interface SurveyPaper extends FigureStyle {
-  readonly job: string;
-  /** Program and version. */
-  readonly generator?: string;
-}
-
-const candidateText = (own: Candidate): string =>
-  own.kind === "height"
-    ? `${own.id} (height, floor to ${own.to})`
-    : `${own.id} (${own.kind}, ${placeText(own)})`;
-
-function suspectText({ ids, studentised, split }: SuspectRow): string {
-  const [way, times] = [studentised > 0 ? "long" : "short", Math.abs(studentised).toFixed(2)];
-  if (ids.length === 1)
-    return `${ids[0]} reads too ${way}: ${times} times its standard uncertainty. Tape it again.`;
-  const next =
-    split === null
-      ? ""
-      : ` Or read ${candidateText(split.candidate)}: that parts them into ${split.groups.map((own) => own.join(" or ")).join(" | ")}.`;
-  return `${groupText(ids)} is off by ${times} times its standard uncertainty; they cannot be told apart: tape these again.${next}`;
-}
-
-function doubtText({ suspects, worst, limit, dof }: SurveyReport): string[] {
-  if (dof === 0 || worst === null)
-    return wrap("Suspect  ", "nothing can be said: no reading is checked by another.");
-  if (suspects.length > 0) return suspects.flatMap((own) => wrap("SUSPECT  ", suspectText(own)));
-  const times = Math.abs(worst.studentised).toFixed(2);
-  return wrap(
-    "Suspect  ",
-    `none above ${limit}; ${groupText(worst.ids)} fits worst, at ${times} times its standard uncertainty.`,
-  );
-}
+import type { SurveyedNosing, SurveyReport } from "../layout/survey/survey-report-types.js";
+import { type FigureStyle, figure } from "./figure.js";
+import { offFigure } from "./reading-rows.js";
+import { fineFigure } from "./survey-line.js";
+import { candidateText, type SurveyPaper, surveyPaper } from "./survey-paper.js";
+import { wrap } from "./wrap.js";
 
 function nextText({ next }: SurveyReport, style: FigureStyle): string[] {
   if (next === null) return [];
@@ -107,32 +72,8 @@ function nosingsText({ nosings }: SurveyReport, style: FigureStyle): string[] {
  * @example surveyText(report, { job: "Kiln room stair", unit: "in", denominator: 32 });
  */
 export function surveyText(report: SurveyReport, paper: SurveyPaper): string {
-  const title = `SURVEY of ${report.name}`;
-  const rule = "=".repeat(PAPER_WIDTH);
-  const out = report.leftOut.length;
-  const counted = `${report.readings.length} count${out === 0 ? "" : `, ${out} left out`}; `;
-  const lines = [
-    paper.generator ? `${title}${paper.generator.padStart(PAPER_WIDTH - title.length)}` : title,
-    ...wrap("Job      ", paper.job.replace(/\p{Cc}+/gu, " ")),
-    ...(report.date === undefined ? [] : wrap("Date     ", report.date.replace(/\p{Cc}+/gu, " "))),
-    ...wrap("Readings ", `${counted}${agreementText(report)}.`),
-    ...wrap(
-      "Figures  ",
-      `${roundingText(paper)}; off: + reads too long; σ: standard uncertainty, from those of the readings (tape class ${report.tape} and the hand where none is stated); times σ: off over its own.`,
-    ),
-    ...doubtText(report),
-    ...report.notCounted.flatMap((own) => wrap("LEFT OUT ", `${leftOutText(own, paper)}.`)),
-    ...nextText(report, paper),
-    ...lineText(report, paper),
-    "",
-    rule,
-    ...readingRowsText(report.readings, report.suspects, paper),
-    "",
-    rule,
-    ...nosingsText(report, paper),
-    "",
-    rule,
-    ...wrap("", CAUTION),
-  ];
-  return `${lines.join("\n")}\n`;
+  return surveyPaper(`SURVEY of ${report.name}`, report, paper, {
+    head: [...nextText(report, paper), ...lineText(report, paper)],
+    places: nosingsText(report, paper),
+  });
 }

@@ -160,6 +160,23 @@ describe("rakewright survey --blank", () => {
     expect(out).toContain("Measure before you cut.");
   });
 
+  it("asks for a landing when told to, which is adjusted as it is typed in", async () => {
+    expect((await blank()).out).not.toContain("LANDING");
+    const { out } = await blank("--landing", "--unit", "in");
+    const boxes = [...out.matchAll(/\b([A-D]-[A-D]) +\[_+\]/g)].map((found) => found[1]);
+    const { plan } = JSON.parse((await blank("--landing", "--json")).out);
+    expect(boxes).toEqual(plan.readings.map((own: { id: string }) => own.id));
+    expect(tooWide(out)).toEqual([]);
+    // 3 by 4: diagonals of 5.
+    for (const own of plan.readings) {
+      own.value = own.kind === "diagonal" ? 50 : own.id === "A-B" || own.id === "C-D" ? 40 : 30;
+    }
+    const document = surveyed((_, whole) => (whole.plan = plan));
+    const done = await survey(document);
+    expect([done.code, done.err]).toEqual([0, ""]);
+    expect(done.out).toMatch(/^ {2}C +40 \(40\.000\) .* 30 \(30\.000\)/m);
+  });
+
   it("can be typed in", async () => {
     const { survey: typed } = JSON.parse((await blank("--json")).out);
     for (const own of typed.readings) {

@@ -8,13 +8,15 @@ import { LIMITS } from "../../layout/defaults.js";
 import {
   type DesignSurveys,
   designInShop,
+  landingSheet,
+  type PlannedReading,
   parseShop,
   readSurveys,
   type SurveySheet,
   sheetReadings,
   surveySheet,
 } from "../../layout/index.js";
-import { surveySheetText, surveyText } from "../../shop/index.js";
+import { planSurveyText, surveySheetText, surveyText } from "../../shop/index.js";
 import type { GivenArgs } from "../args.js";
 import type { Command } from "../command.js";
 import { type CliIo, EXIT, UsageError } from "../io.js";
@@ -37,11 +39,12 @@ export const surveyCommand: Command = {
     shop: { type: "string" },
     blank: { type: "boolean" },
     risers: { type: "string" },
+    landing: { type: "boolean" },
     unit: { type: "string" },
     json: { type: "boolean" },
   },
   help: `Usage: rakewright survey DESIGN [--shop FILE] [--json]
-       rakewright survey --blank --risers N [--unit in|mm] [--json]
+       rakewright survey --blank --risers N [--landing] [--unit in|mm] [--json]
 
 The first adjusts all readings of a flight together and prints what does not agree, the reading to
 take next, the pitch, and every nosing with its uncertainty. DESIGN is a file, or - for standard
@@ -51,6 +54,7 @@ person with one tape walks the stair; its ids are those of the design's readings
   --shop FILE   the shop file: class of the tape, where the survey names none
   --blank       a blank sheet
   --risers N    how many risers the stair has
+  --landing     with the landing in plan
   --unit in|mm  what the sheet is filled in with (default mm)
   --json        everything as JSON, millimetres and degrees; of a blank sheet, readings to fill in
 
@@ -78,7 +82,7 @@ async function adjust(args: GivenArgs, io: CliIo): Promise<number> {
     shop?.ok === false
       ? { count: 0, flights: [], diagnostics: shop.diagnostics }
       : readSurveys(shop === undefined ? document : designInShop(document, shop.value));
-  const { job = "", unit = "mm", flights, diagnostics }: DesignSurveys = found;
+  const { job = "", unit = "mm", flights, plan, diagnostics }: DesignSurveys = found;
   const ok = !hasErrors(diagnostics);
   if (ok && found.count === 0) {
     throw new UsageError(
@@ -87,11 +91,12 @@ async function adjust(args: GivenArgs, io: CliIo): Promise<number> {
     );
   }
   if (args.flag("json")) {
-    io.stdout.write(`${JSON.stringify({ ok, job, unit, flights, diagnostics }, null, 2)}\n`);
+    io.stdout.write(`${JSON.stringify({ ok, job, unit, flights, plan, diagnostics }, null, 2)}\n`);
   } else {
     io.stderr.write(diagnosticsText(diagnostics, wantsColour(io)));
     const style = { job, unit, denominator: DENOMINATOR, generator: generator() } as const;
-    io.stdout.write(flights.map((own) => surveyText(own, style)).join("\n"));
+    const papers = flights.map((own) => surveyText(own, style));
+    io.stdout.write([...papers, ...(plan ? [planSurveyText(plan, style)] : [])].join("\n"));
   }
   return ok ? EXIT.ok : EXIT.design;
 }
@@ -109,17 +114,21 @@ function blank(args: GivenArgs, io: CliIo): number {
   if (unit !== "in" && unit !== "mm")
     throw new UsageError(`--unit: expected in or mm, got \`${unit}\`.`, "The sheet is filled in with it.");
   const sheet = surveySheet(risers);
+  const landing = args.flag("landing");
   io.stdout.write(
-    args.flag("json") ? toFillIn(sheet) : surveySheetText(sheet, { unit, generator: generator() }),
+    args.flag("json")
+      ? toFillIn(sheet, landing)
+      : surveySheetText(sheet, { unit, landing, generator: generator() }),
   );
   return EXIT.ok;
 }
 
 /** The readings of a sheet as the design document takes them, one a line, their values open. */
-function toFillIn(sheet: SurveySheet): string {
-  const lines = sheetReadings(sheet).map(
-    ({ id, kind, from, to }) =>
-      `      { "id": ${JSON.stringify(id)}, "kind": "${kind}", "from": ${from}, "to": ${to}, "value": "" }`,
-  );
-  return `{\n  "survey": {\n    "readings": [\n${lines.join(",\n")}\n    ]\n  }\n}\n`;
+function toFillIn(sheet: SurveySheet, landing: boolean): string {
+  const block = (readings: readonly PlannedReading[]) => {
+    const lines = readings.map((own) => `      ${JSON.stringify({ ...own, value: "" })}`);
+    return `{\n    "readings": [\n${lines.join(",\n")}\n    ]\n  }`;
+  };
+  const plan = landing ? `,\n  "plan": ${block(landingSheet())}` : "";
+  return `{\n  "survey": ${block(sheetReadings(sheet))}${plan}\n}\n`;
 }

@@ -77,7 +77,7 @@ function pointsOf(all: readonly AdjustedCoordinate[]): AdjustedPoint[] {
  * Adjusts a survey.
  *
  * @param readings - in any mix and order: `rise`, `run`, `height`, `distance`, `slope`, `level` on a stair, `side`,
- *   `diagonal`, `corner` on a landing; mm and degrees, each with its standard uncertainty or by default that of the tape
+ *   `diagonal`, `corner`, `offset` in plan; mm and degrees, each with its standard uncertainty or by default that of the tape
  * @param unknowns - datum, tape, limit of suspicion
  * @returns places, uncertainties, residuals, suspects; or why the readings cannot be adjusted: `survey-empty`,
  *   `survey-same-id`, `survey-bad-place`, `survey-bad-value`, `survey-bad-sigma`, `survey-bad-datum`, `survey-two-datums`,

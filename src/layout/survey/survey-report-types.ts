@@ -6,7 +6,7 @@
 import type { AdjustedReading } from "./adjustment.js";
 import type { Candidate } from "./candidates.js";
 import type { TieSplit } from "./next-reading.js";
-import type { Reading } from "./reading.js";
+import type { PlannedReading, Reading } from "./reading.js";
 import type { SurveyTerms } from "./survey-terms.js";
 import type { Suspect } from "./suspects.js";
 
@@ -29,7 +29,7 @@ export interface LeftOutRow {
 
 /** A suspect, and where one of several cannot be told apart, the one reading that would. */
 export interface SuspectRow extends Suspect {
-  readonly split: (TieSplit & { readonly candidate: Candidate }) | null;
+  readonly split: (TieSplit & { readonly candidate: PlannedReading }) | null;
 }
 
 /** One nosing. */
@@ -71,4 +71,24 @@ export interface SurveyReport extends SurveyTerms {
   /** From the lowest to the top nosing. */
   readonly slope: { readonly value: number; readonly sigma: number };
   readonly pitch: { readonly value: number; readonly sigma: number };
+}
+
+/** A corner of a landing, from the first one that was read, x towards the second. */
+export interface SurveyedCorner {
+  readonly name: string;
+  readonly x: number;
+  readonly y: number;
+  readonly xSigma: number;
+  readonly ySigma: number;
+}
+
+/** The survey in plan, adjusted. */
+export interface PlanReport extends Omit<SurveyTerms, "fit"> {
+  readonly chi2: number;
+  readonly dof: number;
+  readonly readings: readonly ReadingRow[];
+  readonly notCounted: readonly LeftOutRow[];
+  readonly worst: Suspect | null;
+  readonly suspects: readonly SuspectRow[];
+  readonly corners: readonly SurveyedCorner[];
 }

@@ -11,7 +11,7 @@ import { type Candidate, candidatesOn } from "./candidates.js";
 import { fitNosings } from "./fit-nosings.js";
 import { nextReading, splitTie } from "./next-reading.js";
 import { quantityOf } from "./quantity.js";
-import { coordinatesOf, fromOf, nameOf, type Reading } from "./reading.js";
+import { coordinatesOf, fromOf, nameOf, type PlannedReading, type Reading } from "./reading.js";
 import type {
   LeftOutRow,
   ReadingRow,
@@ -45,26 +45,33 @@ export function leftOutRows(adjustment: Adjustment, leftOut: readonly Reading[])
   });
 }
 
-/** The reading that parts a tied group best, out of those near it; null for a single reading or where none does. */
-function splitOf(
+/** The reading that parts a tied group best; null for a single reading or where none does. */
+export function splitOf(
   adjustment: Adjustment,
+  { ids }: Suspect,
+  candidates: readonly PlannedReading[],
+): SuspectRow["split"] {
+  if (ids.length < 2) return null;
+  const [best] = splitTie(adjustment, ids, candidates);
+  const candidate = candidates.find((own) => own.id === best?.id);
+  return best === undefined || candidate === undefined || best.groups.length < 2
+    ? null
+    : { ...best, candidate };
+}
+
+/** Candidates at the nosings that tied readings run between: others cannot part them better, and trying each takes time. */
+function near(
   { ids }: Suspect,
   rows: readonly ReadingRow[],
   candidates: readonly Candidate[],
-): SuspectRow["split"] {
-  if (ids.length < 2) return null;
+): readonly Candidate[] {
   const ends = rows
     .filter((own) => ids.includes(own.id))
     .flatMap((own) => [Number(own.from), Number(own.to)]);
   const [low, high] = [Math.min(...ends), Math.max(...ends)];
-  const near = candidates.filter(
+  return candidates.filter(
     (own) => (own.to >= low && own.to <= high) || (own.from >= Math.max(low, 1) && own.from <= high),
   );
-  const [best] = splitTie(adjustment, ids, near);
-  const candidate = near.find((own) => own.id === best?.id);
-  return best === undefined || candidate === undefined || best.groups.length < 2
-    ? null
-    : { ...best, candidate };
 }
 
 function nosingRows(adjustment: Adjustment, count: number): Omit<SurveyedNosing, `miss${string}`>[] {
@@ -141,7 +148,7 @@ export function surveyReport(
     worst: adjustment.worst,
     suspects: adjustment.suspects.map((own) => ({
       ...own,
-      split: splitOf(adjustment, own, rows, candidates),
+      split: splitOf(adjustment, own, near(own, rows, candidates)),
     })),
     next:
       gain === undefined || next === undefined

@@ -9,7 +9,7 @@
  */
 import type { TapeClass } from "../tape.js";
 import { sheetId } from "./candidates.js";
-import type { PlannedReading, StairPlace } from "./reading.js";
+import type { LandingPlace, PlannedReading, StairPlace } from "./reading.js";
 import { readingSigma } from "./reading-sigma.js";
 
 /** A reading of the sheet. */
@@ -79,4 +79,25 @@ export function surveySheet(risers: number, tape: TapeClass = "II"): SurveySheet
 export function sheetReadings(sheet: SurveySheet): SheetReading[] {
   const steps = sheet.steps.flatMap(({ rise, height, going }) => [rise, height, ...(going ? [going] : [])]);
   return [...sheet.slopes, ...steps, ...(sheet.check ? [sheet.check] : [])];
+}
+
+/** Round the landing, then across it. */
+const PAIRS = [
+  ["side", "A", "B"],
+  ["side", "B", "C"],
+  ["side", "C", "D"],
+  ["side", "D", "A"],
+  ["diagonal", "A", "C"],
+  ["diagonal", "B", "D"],
+] as const;
+
+/**
+ * What a blank sheet asks for of a landing with four corners: its sides, which alone are a linkage, and both diagonals, of which
+ * one is needed and the other checks all.
+ *
+ * @returns readings of a survey in plan, in the order of the walk
+ * @example landingSheet()[0]; // { id: "A-B", kind: "side", from: "A", to: "B" }
+ */
+export function landingSheet(): (LandingPlace & PlannedReading)[] {
+  return PAIRS.map(([kind, from, to]) => ({ id: `${from}-${to}`, kind, from, to }));
 }

@@ -47,6 +47,30 @@ function slipOf(size: number, usual: number, within: number): number | undefined
   });
 }
 
+/** The warning about one reading. */
+function slip(
+  reading: Reading,
+  index: number,
+  {
+    size,
+    usual,
+    times,
+    what,
+  }: { readonly size: number; readonly usual: number; readonly times: number; readonly what: string },
+): Diagnostic {
+  const [much, meant] =
+    times > 1 ? ["25.4 times too long", "millimetres"] : ["25.4 times too short", "inches"];
+  return diagnostic({
+    code: "survey-units",
+    severity: "warning",
+    path: `readings[${index}]`,
+    members: [reading.id],
+    message: `Reading ${reading.id} (${reading.kind}): expected about ${sayLength(usual)} ${what}, got ${sayLength(size)}: about ${much}.`,
+    hint: `Units? If it was read in ${meant}, write the unit behind it.`,
+    values: { usual, got: size },
+  });
+}
+
 /** The usual step of a kind: its own, unless all of the kind is in the other unit or too few are read. */
 function usualStep(kind: Kind, steps: readonly Step[]): { usual: number; within: number } {
   const sizes = (of: (own: Step) => boolean) => steps.filter(of).map((own) => own.size);
@@ -74,18 +98,24 @@ export function unitSlips(readings: readonly Reading[]): Diagnostic[] {
     const { usual, within } = usualStep(kind, steps);
     const times = slipOf(size, usual, within);
     if (times === undefined) return [];
-    const [much, meant] =
-      times > 1 ? ["25.4 times too long", "millimetres"] : ["25.4 times too short", "inches"];
-    return [
-      diagnostic({
-        code: "survey-units",
-        severity: "warning",
-        path: `readings[${index}]`,
-        members: [reading.id],
-        message: `Reading ${reading.id} (${reading.kind}): expected about ${sayLength(usual)} a step as elsewhere, got ${sayLength(size)}: about ${much}.`,
-        hint: `Units? If it was read in ${meant}, write the unit behind it.`,
-        values: { usual, got: size },
-      }),
-    ];
+    return [slip(reading, index, { size, usual, times, what: "a step as elsewhere" })];
+  });
+}
+
+/**
+ * Sides and diagonals of a landing that were likely written in the other unit: corners lie about as far apart as each other.
+ *
+ * @param readings - of one landing, sound ones; angles and offsets do not count
+ * @returns as `unitSlips`; a landing may have a short side all the same, so it counts only where the readings contradict
+ */
+export function planUnitSlips(readings: readonly Reading[]): Diagnostic[] {
+  const isLength = ({ kind }: Reading) => kind === "side" || kind === "diagonal";
+  const lengths = readings.filter(isLength).map((own) => own.value);
+  if (lengths.length < ENOUGH) return [];
+  const usual = middle(lengths);
+  return readings.flatMap((reading, index) => {
+    const times = isLength(reading) ? slipOf(reading.value, usual, ANY_KIND) : undefined;
+    if (times === undefined) return [];
+    return [slip(reading, index, { size: reading.value, usual, times, what: "from corner to corner" })];
   });
 }
