@@ -34,7 +34,7 @@ export function planReport({ plan }: Design): PlanSurveyReport | undefined {
   return plan && { ...factsOf(plan.survey, plan.terms), taken: plan.taken };
 }
 
-function surveyReport(stair: StairDesign): FlightSurveyReport | undefined {
+function flightSurvey(stair: StairDesign): FlightSurveyReport | undefined {
   if (stair.nosings === undefined || stair.survey === undefined || stair.terms === undefined)
     return undefined;
   const { survey, terms, nosings } = stair;
@@ -48,7 +48,7 @@ export function flightReports(legs: readonly LegGround[]): FlightReport[] {
     if (flight === undefined || leg.stair === undefined) return [];
     const { pitch, riser, going, slopePerStep, worstMiss } = flight.line;
     const measured = leg.stair.nosings !== undefined;
-    const survey = surveyReport(leg.stair);
+    const survey = flightSurvey(leg.stair);
     return [
       {
         ...{ leg: leg.id, pitch, riser, going, slopePerStep, measured, worstMiss },

@@ -33,7 +33,7 @@ function suspectText({ ids, studentised, split }: SuspectRow): string {
   const next =
     split === null
       ? ""
-      : ` Or read ${candidateText(split.candidate)}: that parts them into ${split.groups.map((own) => own.join(" or ")).join(" | ")}.`;
+      : ` Or read ${candidateText(split.candidate)}: that parts them into ${split.groups.map((own) => own.join(", ")).join(" | ")}.`;
   return `${groupText(ids)} is off by ${times} times its standard uncertainty; they cannot be told apart: tape these again.${next}`;
 }
 

@@ -68,7 +68,7 @@ function walkText(sheet: SurveySheet): string[] {
     "",
     ...wrap(
       "WALK 2   ",
-      "From the floor again, at every step: RISE, the tape stood on the step below (on the floor for 1), read at this nosing edge. HEIGHT, the tape hung plumb from this edge beside the stair, read at the finished floor. GOING, level from this edge to plumb under the next one, with a level or a square.",
+      "From the floor again, at every step: RISE, the tape stood on the step below (on the floor for 1), read at this nosing edge. HEIGHT, the tape let down plumb beside the stair till its end stands on the finished floor, read at this edge. GOING, level from this edge to plumb under the next one, with a level or a square.",
     ),
     "",
     "   no    rise                       height from the floor      going to the next",

@@ -2,7 +2,7 @@
  * `rakewright survey`: the printed survey against shared/demo-survey.json (invented data, computed by an independent script),
  * the blank sheet against what can be typed in from it, and what each refuses.
  */
-import { writeFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { parseDesign } from "../../src/layout/index.js";
@@ -200,6 +200,29 @@ describe("rakewright survey --blank", () => {
     expect(await bad("--risers", "1")).toMatch(/whole number from 2 to 100/);
     expect(await bad("--risers", "13", "--unit", "cm")).toMatch(/in or mm, got `cm`/);
     expect(await bad("a.json", "--risers", "13")).toMatch(/did not expect `a\.json` with --blank/);
+  });
+});
+
+describe("rakewright build", () => {
+  const paper = async (document: unknown) => {
+    const cwd = freshFolder();
+    const stdin = JSON.stringify(document);
+    const { code } = await cli(["build", "-", "-o", "out", "--formats", "obj", "--quiet"], { cwd, stdin });
+    expect(code).toBe(0);
+    return unwrapped(readFileSync(join(cwd, "out/cutlist.txt"), "utf8"));
+  };
+
+  it("rests its papers on the readings that count, and says which do not", async () => {
+    const text = await paper(surveyed());
+    expect(text).toContain("Basis    survey of 2 March of 40 readings, without R8, 15 of them redundant;");
+    expect(text).toContain("LEFT OUT R8: tape it again");
+    expect(text).not.toMatch(/counted|No survey/i);
+  });
+
+  it("warns on the paper of a reading that does not agree", async () => {
+    const text = await paper(withBlunder());
+    expect(text).toMatch(/^NOTE {5}Survey: R8 does not agree with the other readings \(8\.7 times/m);
+    expect(text).toContain("1 SUSPECT: tape again before cutting");
   });
 });
 

@@ -59,18 +59,24 @@ export function splitOf(
     : { ...best, candidate };
 }
 
-/** Candidates at the nosings that tied readings run between: others cannot part them better, and trying each takes time. */
+const UP: readonly string[] = ["rise", "height"];
+const ALONG: readonly string[] = ["run", "distance"];
+
+/** Candidates at the nosings that tied readings run between, in their direction: others cannot part them better, and each takes time. */
 function near(
   { ids }: Suspect,
   rows: readonly ReadingRow[],
   candidates: readonly Candidate[],
 ): readonly Candidate[] {
-  const ends = rows
-    .filter((own) => ids.includes(own.id))
-    .flatMap((own) => [Number(own.from), Number(own.to)]);
+  const tied = rows.filter((own) => ids.includes(own.id));
+  const ends = tied.flatMap((own) => [Number(own.from), Number(own.to)]);
   const [low, high] = [Math.min(...ends), Math.max(...ends)];
+  const all = (kinds: readonly string[]) => tied.every((own) => kinds.includes(own.kind));
+  const other = all(UP) ? [...ALONG, "slope"] : all(ALONG) ? UP : [];
   return candidates.filter(
-    (own) => (own.to >= low && own.to <= high) || (own.from >= Math.max(low, 1) && own.from <= high),
+    (own) =>
+      !other.includes(own.kind) &&
+      ((own.to >= low && own.to <= high) || (own.from >= Math.max(low, 1) && own.from <= high)),
   );
 }
 
