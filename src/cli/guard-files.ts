@@ -11,7 +11,7 @@ import { type Diagnostic, hasErrors, type Result } from "../kernel/diagnostic.js
 import { placeMesh } from "../kernel/mesh/mesh.js";
 import { tessellate } from "../kernel/mesh/tessellate.js";
 import { DEFAULT_SHOP } from "../layout/index.js";
-import { buyingList, cutList, cutListText, pieceRecords } from "../shop/index.js";
+import { basisText, buyingList, cutList, cutListText, pieceRecords } from "../shop/index.js";
 import { fileNames } from "./file-names.js";
 import type { Guard } from "./guard.js";
 import { generator } from "./version.js";
@@ -31,8 +31,6 @@ const COLOURS: Readonly<Record<string, readonly [number, number, number]>> = {
   post: [0.3, 0.32, 0.34],
   other: [0.6, 0.6, 0.6],
 };
-/** Steps were counted and sizes typed: the document knows no survey. */
-const BASIS = "figures typed into the design document; no survey. Counted steps are not measured steps.";
 
 /** All files of a guard, or what keeps them from being written. */
 export function guardFiles(
@@ -106,7 +104,7 @@ function papers({ design, report, shop, pieces, masses, carried, warnings }: Gua
       path: "cutlist.txt",
       data: cutListText(list, {
         ...header,
-        basis: BASIS,
+        basis: basisText(report),
         ...(shop && { shop }),
         notes: warnings,
         settingOut: report,

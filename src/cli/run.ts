@@ -11,11 +11,18 @@ import { buildCommand } from "./commands/build.js";
 import { checkCommand } from "./commands/check.js";
 import { saddleCommand } from "./commands/saddle.js";
 import { schemaCommand } from "./commands/schema.js";
+import { surveyCommand } from "./commands/survey.js";
 import { overview } from "./help.js";
 import { type CliIo, EXIT, UsageError } from "./io.js";
 import { version } from "./version.js";
 
-const COMMANDS: readonly Command[] = [buildCommand, checkCommand, saddleCommand, schemaCommand];
+const COMMANDS: readonly Command[] = [
+  buildCommand,
+  checkCommand,
+  saddleCommand,
+  schemaCommand,
+  surveyCommand,
+];
 
 /**
  * Runs a command line.

@@ -35,6 +35,8 @@ export const DEFAULTS = {
 /** Most of each thing in one document: far above any real guard, low enough that reading never takes long. */
 export const LIMITS = {
   risers: 100,
+  /** Readings of one survey. */
+  readings: 500,
   rails: 20,
   handrails: 8,
   sections: 50,

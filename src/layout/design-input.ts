@@ -9,6 +9,7 @@
 import type { FlangeInput, HolesInput, LengthInput } from "./basic-input.js";
 import type { HandrailInput, ToeBoardInput } from "./handrail-input.js";
 import type { InfillInput } from "./infill-input.js";
+import type { PlanSurveyInput, StairSurveyInput, SurveyedLength, SurveyedTurn } from "./survey-input.js";
 
 export type { FlangeInput, HolesInput, LengthInput } from "./basic-input.js";
 
@@ -125,8 +126,8 @@ export type LegBreakInput =
 
 /** A plan turn before a leg. */
 export interface TurnInput {
-  /** Degrees, + to the left as one walks up. */
-  readonly angle: number;
+  /** Degrees, + to the left as one walks up; or from the survey in plan. */
+  readonly angle: number | SurveyedTurn;
   readonly corner?: "post" | "level" | "round" | "twist" | undefined;
   readonly past?: LengthInput | undefined;
   readonly before?: LengthInput | undefined;
@@ -161,20 +162,22 @@ export interface StairLegInput extends AnyLegInput {
   readonly along: "stair";
   /** Steps of its own; the design's when absent. */
   readonly stair?: StepsInput | undefined;
+  /** Limits of the top rail's height over every nosing, plumb to its top; nothing is held against any when absent. */
+  readonly heights?: { readonly least: LengthInput; readonly most: LengthInput } | undefined;
   readonly posts?: StairPostsInput | undefined;
 }
 
 /** A level leg: on the floor before the stair, or on a landing. */
 export interface LevelLegInput extends AnyLegInput {
   readonly along: "floor" | "landing";
-  /** From the start of the leg to its far end; needed where another leg follows, at a wall, or where it has no post. */
-  readonly length?: LengthInput | undefined;
+  /** From the start of the leg to its far end; needed where another leg follows, at a wall, or where it has no post; or from the survey in plan. */
+  readonly length?: LengthInput | SurveyedLength | undefined;
   /** Degrees, + rising as one walks up the guard. */
   readonly slope?: number | undefined;
   readonly posts?: LevelPostsInput | undefined;
 }
 
-/** Steps, counted or taped one by one. */
+/** Steps: counted, taped one by one, or surveyed. */
 export type StepsInput =
   | {
       readonly risers: number;
@@ -185,7 +188,8 @@ export type StepsInput =
   | {
       readonly nosings: readonly { readonly run: LengthInput; readonly height: LengthInput }[];
       readonly overhang?: LengthInput | undefined;
-    };
+    }
+  | { readonly survey: StairSurveyInput; readonly overhang?: LengthInput | undefined };
 
 /** One leg of the guard. */
 export type LegInput = StairLegInput | LevelLegInput;
@@ -228,6 +232,8 @@ export interface DesignInput {
     /** The stair's edge to the guard's middle plane. */
     readonly inset?: LengthInput | undefined;
   };
+  /** What was taped of floors and landings in plan. */
+  readonly plan?: PlanSurveyInput | undefined;
   /** Name → size in the trade's words, e.g. `round 1.900 x 0.145`. */
   readonly sections: Readonly<Record<string, string>>;
   /** Exactly one has the role `top`; none at all where handrails stand alone. */

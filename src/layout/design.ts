@@ -10,6 +10,9 @@ import type { FlangeDesign, FootDesign } from "./foot-design.js";
 import type { HandrailDesign, ToeBoardDesign } from "./handrail-design.js";
 import type { InfillDesign } from "./infill-design.js";
 import type { StairSteps } from "./nosing-line.js";
+import type { Adjustment } from "./survey/adjustment.js";
+import type { HeightBand } from "./survey/rail-band.js";
+import type { SurveyTerms } from "./survey/survey-terms.js";
 
 export type { FlangeDesign } from "./foot-design.js";
 
@@ -97,6 +100,8 @@ export interface LegDesign {
   readonly spaced?: SpacedPosts;
   /** Stair legs only. */
   readonly stair?: StairDesign;
+  /** Stair legs only: limits of the top rail's height over every nosing, plumb, mm. */
+  readonly heights?: HeightBand;
   /** Level legs only: from where the leg starts to its far end, mm. */
   readonly length?: number;
   /** Level legs only: degrees, + rising as one walks up the guard. */
@@ -113,6 +118,23 @@ export interface LegDesign {
 
 /** The steps of one flight. */
 export type StairDesign = StairSteps & { readonly overhang: number };
+
+/** A length (mm) or a turn (degrees) of a leg that a survey in plan says, with its standard uncertainty. */
+export interface PlanTaken {
+  /** Leg id. */
+  readonly leg: string;
+  readonly what: "length" | "turn";
+  readonly corners: readonly string[];
+  readonly value: number;
+  readonly sigma: number;
+}
+
+/** What was taped of floors and landings in plan, and what of it the guard is built to. */
+export interface PlanDesign {
+  readonly survey: Adjustment;
+  readonly terms: SurveyTerms;
+  readonly taken: readonly PlanTaken[];
+}
 
 /** A splice of a top rail: square cuts, a sleeve inside. */
 export interface SpliceDesign {
@@ -138,6 +160,8 @@ export interface Design {
   readonly gap: number;
   /** The first flight. */
   readonly stair: StairDesign;
+  /** Where a survey in plan could be adjusted. */
+  readonly plan?: PlanDesign;
   /** Stair's edge to the guard's plumb plane, mm; absent when not told. */
   readonly inset?: number;
   /** Edge to edge of the stair, mm; needed for `both`. */

@@ -13,6 +13,8 @@ export type {
   EndDesign,
   FlangeDesign,
   LegDesign,
+  PlanDesign,
+  PlanTaken,
   PostDesign,
   RailDesign,
   SpacedPosts,
@@ -64,18 +66,22 @@ export { PAPERS, type PaperSize } from "./paper.js";
 export { parseDesign } from "./parse-design.js";
 export { parseShop } from "./parse-shop.js";
 export { type PlumbLeg, plumbLeg } from "./plumb-leg.js";
+export { type DesignSurveys, readSurveys } from "./read-surveys.js";
 export type {
   BracketReport,
   BreakReport,
   CornerReport,
   ExtensionReport,
   FlightReport,
+  FlightSurveyReport,
   HandrailReport,
   InfillReport,
   LayoutReport,
   NosingReport,
+  PlanSurveyReport,
   PostReport,
   SpacingReport,
+  SurveyFacts,
   TopRailReport,
 } from "./report-types.js";
 export { designJsonSchema, designSchema } from "./schema/design-schema.js";
@@ -97,7 +103,9 @@ export {
 export { spacedStations } from "./spaced-stations.js";
 export type { LaidRailReport, StopReport } from "./stops.js";
 export { adjustReadings, type SurveyUnknowns } from "./survey/adjust.js";
+export type { KeptOptions, KeptSurvey } from "./survey/adjust-kept.js";
 export type { AdjustedCoordinate, AdjustedPoint, AdjustedReading, Adjustment } from "./survey/adjustment.js";
+export { type Candidate, candidatesOn, sheetId } from "./survey/candidates.js";
 export { type FixedCoordinate, usualDatum } from "./survey/datum.js";
 export { fitNosings, type NosingFit, type PlumbPoint } from "./survey/fit-nosings.js";
 export {
@@ -107,17 +115,55 @@ export {
   type ResidualRow,
 } from "./survey/least-squares.js";
 export { nextReading, type ReadingGain, splitTie, type TieSplit } from "./survey/next-reading.js";
+export { planSurveyReport } from "./survey/plan-report.js";
+export {
+  type PlanFigure,
+  type PlanReading,
+  planLength,
+  planTurn,
+  surveyPlan,
+} from "./survey/plan-survey.js";
 export { covarianceOf, type Quantity, quantityOf } from "./survey/quantity.js";
 export { type HeightBand, type RailBand, railBand } from "./survey/rail-band.js";
 export type {
   Coordinate,
   CornerPlace,
   LandingPlace,
+  OffsetPlace,
   Place,
   PlannedReading,
+  PlanPlace,
   Reading,
   StairPlace,
 } from "./survey/reading.js";
 export { readingSigma } from "./survey/reading-sigma.js";
+export { type StairSurvey, surveyStair } from "./survey/stair-survey.js";
+export { surveyReport } from "./survey/survey-report.js";
+export type {
+  LeftOutRow,
+  PlanReport,
+  ReadingRow,
+  SurveyedCorner,
+  SurveyedNosing,
+  SurveyReport,
+  SuspectRow,
+} from "./survey/survey-report-types.js";
+export {
+  landingSheet,
+  type SheetReading,
+  type SurveySheet,
+  sheetReadings,
+  surveySheet,
+} from "./survey/survey-sheet.js";
+export type { LineFit, SurveyTerms } from "./survey/survey-terms.js";
 export type { Suspect } from "./survey/suspects.js";
+export type {
+  PlanReadingInput,
+  PlanSurveyInput,
+  StairReadingInput,
+  StairSurveyInput,
+  SurveyedLength,
+  SurveyedTurn,
+  SurveyTermsInput,
+} from "./survey-input.js";
 export { type TapeClass, tapeError } from "./tape.js";

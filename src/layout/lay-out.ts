@@ -13,6 +13,7 @@ import type { LayoutAssembly } from "./assemblies.js";
 import { checkPair } from "./check-plan.js";
 import type { Design } from "./design.js";
 import { guardLayout } from "./guard-layout.js";
+import { heightFindings } from "./height-findings.js";
 import { joined, type Place } from "./part.js";
 import { layoutReport } from "./report.js";
 import type { LayoutReport } from "./report-types.js";
@@ -99,7 +100,7 @@ function placesOf(design: Design, shop: Shop | undefined): Place[] {
  *   `toe-board-in-foot`, `toe-board-hits-rail`,
  *   `infill-without-rail`, `infill-too-wide`, `infill-no-room`, `infill-too-many`,
  *   `bar-without-seat`, `infill-not-parallel`, `infill-misses-corner`, `infill-wider-space`, `bad-plate`, `bad-section`,
- *   `duplicate-id`. What cannot be built is left out, the rest is still laid out.
+ *   `heights-no-rail`, `height-outside`, `duplicate-id`. What cannot be built is left out, the rest is still laid out.
  * @throws RakewrightError `bad-stair` or `bad-design` for a design that `parseDesign` would not return
  * @example
  * ```ts
@@ -129,6 +130,7 @@ export function layOut(design: Design, shop?: Shop): Layout {
   const { kept, diagnostics } = withoutRepeats(whole.members);
   const known = new Set(kept.map((own) => own.id));
   const [place, guard] = [places[0] as Place, guards[0] as (typeof guards)[number]];
+  const report = layoutReport(place, guard.rail, guard.path, guard.posts, kept, guard.over, guard);
   return {
     members: kept,
     joints: whole.joints.filter((joint) => membersOf(joint).every((id) => known.has(id))),
@@ -136,7 +138,12 @@ export function layOut(design: Design, shop?: Shop): Layout {
     assemblies: guards.flatMap((own) =>
       own.assemblies.map((one) => ({ ...one, pieces: one.pieces.filter((id) => known.has(id)) })),
     ),
-    report: layoutReport(place, guard.rail, guard.path, guard.posts, kept, guard.over, guard),
-    diagnostics: [...whole.diagnostics, ...meeting, ...diagnostics],
+    report,
+    diagnostics: [
+      ...whole.diagnostics,
+      ...meeting,
+      ...diagnostics,
+      ...heightFindings(place.site.legs, report),
+    ],
   };
 }

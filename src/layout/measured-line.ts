@@ -1,5 +1,6 @@
 /**
- * The line a straight rail follows over nosings that are not true: the one whose worst plumb miss is least.
+ * The line a straight rail follows over nosings that are not true: the one whose worst plumb miss is least, or, when asked for,
+ * the one of least squares.
  *
  * The best line in the greatest-miss sense touches three nosings in turn (Chebyshev's alternation theorem): parallel to the
  * chord of the outer two, half-way to the one between. All triples are tried and the one with the smallest true greatest
@@ -15,6 +16,8 @@ import {
   type StairSteps,
   type TapedNosing,
 } from "./nosing-line.js";
+import { fitNosings } from "./survey/fit-nosings.js";
+import type { LineFit } from "./survey/survey-terms.js";
 
 interface Fit {
   readonly slope: number;
@@ -47,6 +50,12 @@ function leastMiss(points: readonly Nosing[]): Fit {
   return best;
 }
 
+/** The line of least squares. */
+function leastSquaresFit(points: readonly Nosing[]): Fit {
+  const { slope, z0, misses } = fitNosings(points);
+  return { slope, z0, miss: Math.max(...misses.map(Math.abs)) };
+}
+
 function refuse(taped: readonly TapedNosing[], what: string): never {
   throw new RakewrightError({
     code: "bad-stair",
@@ -60,14 +69,15 @@ function refuse(taped: readonly TapedNosing[], what: string): never {
  * The nosing line of measured nosings.
  *
  * @param taped - from the lowest nosing (run 0) to the landing's edge
- * @returns the line of least greatest miss; `riser` and `going` are means, `worstMiss` says how far off the worst step is
+ * @param by - which line; default the one of least greatest miss
+ * @returns the line; `riser` and `going` are means, `worstMiss` says how far off the worst step is
  * @throws RakewrightError `bad-stair` for fewer than two nosings, or one that does not stand farther along and higher
  * @example
  * ```ts
  * measuredLine([{ run: 0, height: 190 }, { run: 280, height: 382 }, { run: 560, height: 570 }]).worstMiss; // 1
  * ```
  */
-export function measuredLine(taped: readonly TapedNosing[]): NosingLine {
+export function measuredLine(taped: readonly TapedNosing[], by: LineFit = "least-miss"): NosingLine {
   const [low, top] = [taped[0], taped.at(-1)];
   if (low === undefined || top === undefined || taped.length < 2) refuse(taped, `${taped.length}`);
   taped.forEach((own, i) => {
@@ -80,7 +90,7 @@ export function measuredLine(taped: readonly TapedNosing[]): NosingLine {
   const nosings = taped.map(
     (own, i): Nosing => ({ number: i + 1, x: own.run - top.run, z: own.height - top.height }),
   );
-  const fit = leastMiss(nosings);
+  const fit = by === "least-miss" ? leastMiss(nosings) : leastSquaresFit(nosings);
   const steps = taped.length - 1;
   const floorZ = -top.height;
   return {
@@ -99,5 +109,5 @@ export function measuredLine(taped: readonly TapedNosing[]): NosingLine {
 
 /** The nosing line of steps that are counted or measured. */
 export function stepLine(steps: StairSteps): NosingLine {
-  return steps.nosings === undefined ? nosingLine(steps) : measuredLine(steps.nosings);
+  return steps.nosings === undefined ? nosingLine(steps) : measuredLine(steps.nosings, steps.terms?.fit);
 }

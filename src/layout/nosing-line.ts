@@ -9,6 +9,7 @@
  */
 import { RakewrightError } from "../kernel/diagnostic.js";
 import type { Adjustment } from "./survey/adjustment.js";
+import type { SurveyTerms } from "./survey/survey-terms.js";
 
 /** A stair as it is counted. */
 export interface CountedStair {
@@ -33,6 +34,8 @@ export type StairSteps =
       readonly nosings: readonly TapedNosing[];
       /** Where the nosings come from a survey: how well each is known, and what the readings say of each other. */
       readonly survey?: Adjustment;
+      /** What that survey was taken with, which line is laid over its nosings, what was left out. */
+      readonly terms?: SurveyTerms;
     };
 
 /** One nosing. */

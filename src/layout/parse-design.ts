@@ -6,7 +6,7 @@
  *
  * @packageDocumentation
  */
-import { diagnostic, hasErrors, type Result } from "../kernel/diagnostic.js";
+import { hasErrors, type Result } from "../kernel/diagnostic.js";
 import { isMaterialName, MATERIALS } from "../members/materials.js";
 import { DEFAULTS } from "./defaults.js";
 import type { Design, SpliceDesign } from "./design.js";
@@ -16,15 +16,12 @@ import { optional, resolveFoot } from "./resolve-foot.js";
 import { resolveHandrails } from "./resolve-handrails.js";
 import { resolveInfill } from "./resolve-infill.js";
 import { resolveLegs } from "./resolve-legs.js";
+import { planDesign, resolvePlan } from "./resolve-plan.js";
 import { handrailsAlone, resolveRails } from "./resolve-rails.js";
 import { resolveSteps } from "./resolve-stair.js";
 import { resolveToeBoard } from "./resolve-toe-board.js";
-import { designSchema } from "./schema/design-schema.js";
-import { issueDiagnostics } from "./schema/issue-diagnostic.js";
+import { checkShape } from "./schema/check-shape.js";
 import { got } from "./schema/path-text.js";
-
-/** Findings past this many are counted, not listed. */
-const MOST_LISTED = 50;
 
 /** Where the guard stands across the stair; a guard on both sides needs to know. */
 function acrossOf(document: DesignInput, read: Reader): Pick<Design, "width" | "inset"> {
@@ -68,7 +65,13 @@ function resolve(document: DesignInput): Result<Design> {
   if (document.posts === undefined && !handrailsAlone(document)) {
     read.report("missing", ["posts"], "expected the posts' section, got nothing.", "Add `posts`.");
   }
-  const legs = resolveLegs(document, stair, rails, read);
+  const plan = document.plan && resolvePlan(document.plan, ["plan"], read);
+  const legs = resolveLegs(document, stair, rails, read, plan);
+  const taken = planDesign(
+    document,
+    legs.map((own) => own.id),
+    plan,
+  );
   const heavy = document.endPosts && read.section(document.endPosts.section, ["endPosts", "section"]);
   const infill = document.infill && resolveInfill(document.infill, ["infill"], read);
   const rest = {
@@ -79,6 +82,7 @@ function resolve(document: DesignInput): Result<Design> {
     material: document.material ?? DEFAULTS.material,
     gap: document.gap === undefined ? DEFAULTS.gap : read.length(document.gap, ["gap"], "not-negative"),
     stair,
+    ...(taken && { plan: taken }),
     ...acrossOf(document, read),
     rails,
     ...(document.endPosts && heavy ? { endPosts: { section: heavy, marks: document.endPosts.marks } } : {}),
@@ -119,16 +123,6 @@ function resolve(document: DesignInput): Result<Design> {
  * ```
  */
 export function parseDesign(json: unknown): Result<Design> {
-  const checked = designSchema.safeParse(json);
-  if (checked.success) return resolve(checked.data);
-  const { issues } = checked.error;
-  const found = issues.slice(0, MOST_LISTED).flatMap((issue) => issueDiagnostics(issue, json));
-  if (issues.length <= MOST_LISTED && found.length <= MOST_LISTED) return { ok: false, diagnostics: found };
-  const more = diagnostic({
-    code: "more-findings",
-    severity: "note",
-    message: `The design has more than ${MOST_LISTED} findings; the first ${MOST_LISTED} are listed.`,
-    hint: "Correct these and read it again.",
-  });
-  return { ok: false, diagnostics: [...found.slice(0, MOST_LISTED), more] };
+  const checked = checkShape(json);
+  return checked.ok ? resolve(checked.value) : checked;
 }

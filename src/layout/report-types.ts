@@ -4,7 +4,7 @@
  * @packageDocumentation
  */
 
-import type { BreakDesign, LegDesign, TurnDesign } from "./design.js";
+import type { BreakDesign, LegDesign, PlanTaken, TurnDesign } from "./design.js";
 import type { HoleRoom } from "./foot-holes.js";
 import type { LaidRailReport } from "./stops.js";
 
@@ -16,9 +16,44 @@ export interface FlightReport {
   readonly riser: number;
   readonly going: number;
   readonly slopePerStep: number;
-  /** True where the nosings were taped one by one; `worstMiss` is then how far the worst one is from the line. */
+  /** True where the nosings were taped one by one, or surveyed; `worstMiss` is then how far the worst one is from the line. */
   readonly measured: boolean;
   readonly worstMiss: number;
+  /** Plumb from the line up to each nosing, lowest first, + proud of it; all 0 where the steps were counted. */
+  readonly misses: readonly number[];
+  /** Where a survey says where the nosings are. */
+  readonly survey?: FlightSurveyReport;
+}
+
+/** What a survey that figures rest on says of itself. */
+export interface SurveyFacts {
+  readonly date?: string;
+  /** Readings that count. */
+  readonly readings: number;
+  /** Ids of those that do not. */
+  readonly leftOut: readonly string[];
+  /** Sum of (residual / σ)², and readings less unknowns. */
+  readonly chi2: number;
+  readonly dof: number;
+  /** The reading that fits worst, with those it cannot be told apart from; null when nothing is checked. */
+  readonly worst: { readonly ids: readonly string[]; readonly studentised: number } | null;
+  /** Studentised residual from which on a reading is suspect. */
+  readonly limit: number;
+  /** How many are, with those that cannot be told apart counted once. */
+  readonly suspects: number;
+}
+
+/** The survey of a flight. */
+export interface FlightSurveyReport extends SurveyFacts {
+  /** The line over the nosings. */
+  readonly fit: "least-miss" | "least-squares";
+  /** From the lowest to the top nosing along the slope, with its standard uncertainty. */
+  readonly slope: { readonly value: number; readonly sigma: number };
+}
+
+/** The survey in plan, and what the guard takes from it. */
+export interface PlanSurveyReport extends SurveyFacts {
+  readonly taken: readonly PlanTaken[];
 }
 
 /** A nosing under the top rail. */
@@ -193,6 +228,8 @@ export interface LayoutReport {
   readonly going: number;
   readonly slopePerStep: number;
   readonly flights: readonly FlightReport[];
+  /** Where floors and landings were surveyed in plan. */
+  readonly plan?: PlanSurveyReport;
   /** Those under the top rail, lowest first. */
   readonly nosings: readonly NosingReport[];
   /** Least and greatest of their rail heights. */

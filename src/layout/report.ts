@@ -7,13 +7,13 @@ import { distance } from "../kernel/vec.js";
 import type { Member } from "../members/member.js";
 import { cornerReports } from "./corners.js";
 import type { RailDesign } from "./design.js";
+import { flightReports, planReport } from "./flight-report.js";
 import { holeRoom } from "./foot-holes.js";
 import type { Place } from "./part.js";
 import type { PlacedPost } from "./place-posts.js";
 import { edgeZ, pathZ, type RailPath, type RailRun } from "./rail-path.js";
 import type {
   BreakReport,
-  FlightReport,
   LayoutReport,
   NosingReport,
   PostReport,
@@ -29,6 +29,8 @@ const COUNTED =
   "The steps are counted and taken as equal; they are not measured. Measure every nosing before cutting.";
 const MEASURED =
   "The nosings were taped one by one; the rail follows the line whose worst miss is least. No reading was checked against another.";
+const SURVEYED =
+  "The nosings come from a survey, all its readings adjusted together; their uncertainties are as stated with them or, where none is stated, the tape's and the hand's.";
 const ONE_PLANE =
   "The guard stands in one plumb plane; offsets across the stair are not part of this layout.";
 const PLANES =
@@ -38,27 +40,19 @@ const INPUTS =
 
 function assumptionsOf({ design, site }: Place): string[] {
   const counted = site.legs.some(({ leg }) => leg.stair !== undefined && leg.stair.nosings === undefined);
-  const measured = site.legs.some(({ leg }) => leg.stair?.nosings !== undefined);
+  const taped = site.legs.flatMap(({ leg }) => (leg.stair?.nosings === undefined ? [] : [leg.stair]));
   const both =
     design.side === "both"
       ? ["The right-hand guard is the mirror image of the left-hand one; figures are the left one's."]
       : [];
   return [
     ...(counted ? [COUNTED] : []),
-    ...(measured ? [MEASURED] : []),
+    ...(taped.some((own) => own.survey === undefined) ? [MEASURED] : []),
+    ...(taped.some((own) => own.survey !== undefined) ? [SURVEYED] : []),
     site.corners.length === 0 ? ONE_PLANE : PLANES,
     ...both,
     INPUTS,
   ];
-}
-
-function flightReports(legs: readonly LegGround[]): FlightReport[] {
-  return legs.flatMap(({ leg, flight }): FlightReport[] => {
-    if (flight === undefined) return [];
-    const { pitch, riser, going, slopePerStep, worstMiss } = flight.line;
-    const measured = leg.stair?.nosings !== undefined;
-    return [{ leg: leg.id, pitch, riser, going, slopePerStep, measured, worstMiss }];
-  });
 }
 
 function nosingReports(legs: readonly LegGround[], path: RailPath): NosingReport[] {
@@ -190,9 +184,11 @@ export function layoutReport(
     return own === undefined ? [] : [topRailReport(run, own)];
   });
   const { pitch, riser, going, slopePerStep } = site.main;
+  const plan = planReport(design);
   return {
     ...{ job: design.job, unit: design.unit, side: design.side, pitch, riser, going, slopePerStep },
     flights: flightReports(site.legs),
+    ...(plan && { plan }),
     nosings,
     heights: rangeOf(nosings),
     breaks: breakReports(place, over.path, over.rail),

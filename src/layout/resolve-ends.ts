@@ -8,6 +8,7 @@ import type { BreakDesign, EndDesign, LegDesign, TurnDesign } from "./design.js"
 import type { EndInput, LegBreakInput, LengthInput, TurnInput } from "./design-input.js";
 import type { Reader } from "./reader.js";
 import { resolveFlange } from "./resolve-foot.js";
+import { type ReadPlan, turnOrSurvey } from "./resolve-plan.js";
 import { ownPost } from "./resolve-posts.js";
 import type { DocumentPath } from "./schema/path-text.js";
 
@@ -83,15 +84,21 @@ export function resolveBreak(
 const LEAST_TURN = 0.5;
 
 /** A plan turn. */
-export function resolveTurn(turn: TurnInput, path: DocumentPath, read: Reader): TurnDesign {
+export function resolveTurn(
+  turn: TurnInput,
+  path: DocumentPath,
+  read: Reader,
+  plan: ReadPlan | undefined,
+): TurnDesign {
   const corner = turn.corner ?? "post";
-  if (Math.abs(turn.angle) < LEAST_TURN) {
+  const angle = turnOrSurvey(turn.angle, plan, [...path, "angle"], read);
+  if (Math.abs(angle) < LEAST_TURN) {
     read.report(
       "out-of-range",
       [...path, "angle"],
-      `expected a turn of at least ${LEAST_TURN} degrees either way, got ${turn.angle}.`,
+      `expected a turn of at least ${LEAST_TURN} degrees either way, got ${angle}.`,
       "Leave `turn` out where the guard goes straight on.",
-      { angle: turn.angle },
+      { angle },
     );
   }
   const past = lengthOr(turn.past, 0, [...path, "past"], read);
@@ -107,6 +114,6 @@ export function resolveTurn(turn: TurnInput, path: DocumentPath, read: Reader): 
     const message = `expected room for the cap above the rails, got a cap of ${cap} mm in ${above} mm.`;
     read.report("out-of-range", [...path, "cap"], message, "Raise `above`: the cap stands within it.");
   }
-  const base = { angle: turn.angle, corner, past, before };
+  const base = { angle, corner, past, before };
   return corner === "post" ? { ...base, post: { ...ownPost(turn, path, read), above, cap } } : base;
 }

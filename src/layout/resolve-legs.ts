@@ -10,6 +10,7 @@ import type { Reader } from "./reader.js";
 import { resolveBreak, resolveEnd, resolveTurn } from "./resolve-ends.js";
 import { resolveFoot } from "./resolve-foot.js";
 import { resolveInfill } from "./resolve-infill.js";
+import { lengthOrSurvey, type ReadPlan } from "./resolve-plan.js";
 import { postCount, resolvePosts } from "./resolve-posts.js";
 import { handrailsAlone } from "./resolve-rails.js";
 import { resolveSteps } from "./resolve-stair.js";
@@ -22,8 +23,10 @@ function lengthOf(
   last: boolean,
   path: DocumentPath,
   read: Reader,
+  plan: ReadPlan | undefined,
 ): Pick<LegDesign, "length"> {
-  if (leg.length !== undefined) return { length: read.length(leg.length, [...path, "length"], "positive") };
+  if (leg.length !== undefined)
+    return { length: lengthOrSurvey(leg.length, plan, [...path, "length"], read) };
   const wall = (leg.end ?? leg.start)?.type === "wall";
   const why = !last ? "another leg follows" : wall ? "it ends at a wall" : "no post ends it";
   if (!last || wall || postCount(leg) === 0) {
@@ -119,11 +122,27 @@ function topOf(leg: LegInput, alone: boolean, path: DocumentPath, read: Reader):
   return 0;
 }
 
+/** Limits of the rail's height over every nosing. */
+function heightsOf(leg: LegInput, path: DocumentPath, read: Reader): Pick<LegDesign, "heights"> {
+  if (leg.along !== "stair" || leg.heights === undefined) return {};
+  const least = read.length(leg.heights.least, [...path, "least"], "positive");
+  const most = read.length(leg.heights.most, [...path, "most"], "positive");
+  if (least <= most) return { heights: { least, most } };
+  const message = `expected \`least\` not above \`most\`, got ${least} mm and ${most} mm.`;
+  read.report("bad-value", path, message, "Exchange them, or correct one.", { least, most });
+  return {};
+}
+
 function legOf(
   leg: LegInput,
   i: number,
   id: string,
-  all: { readonly document: DesignInput; readonly stair: StairDesign; readonly rails: readonly RailDesign[] },
+  all: {
+    readonly document: DesignInput;
+    readonly stair: StairDesign;
+    readonly rails: readonly RailDesign[];
+    readonly plan: ReadPlan | undefined;
+  },
   read: Reader,
 ): LegDesign {
   const path = ["legs", i];
@@ -145,10 +164,13 @@ function legOf(
     top: topOf(leg, handrailsAlone(all.document), path, read),
     undersides: undersidesOf(leg, all.rails, [...path, "undersides"], read),
     ...resolvePosts(leg, treads, [...path, "posts"], read),
-    ...(leg.along === "stair" ? { stair: own } : lengthOf(leg, i === 0 || i === legs.length - 1, path, read)),
+    ...(leg.along === "stair"
+      ? { stair: own }
+      : lengthOf(leg, i === 0 || i === legs.length - 1, path, read, all.plan)),
+    ...heightsOf(leg, [...path, "heights"], read),
     slope: leg.along === "stair" ? 0 : (leg.slope ?? 0),
     break: resolveBreak(leg.break, { before, own: leg.along, turned }, [...path, "break"], read),
-    ...(leg.turn === undefined ? {} : { turn: resolveTurn(leg.turn, [...path, "turn"], read) }),
+    ...(leg.turn === undefined ? {} : { turn: resolveTurn(leg.turn, [...path, "turn"], read, all.plan) }),
     ...endsOf(leg, i, legs.length, path, read),
     ...(leg.foot === undefined ? {} : { foot: resolveFoot(leg.foot, [...path, "foot"], read) }),
     ...(infill && { infill }),
@@ -161,6 +183,7 @@ export function resolveLegs(
   stair: StairDesign,
   rails: readonly RailDesign[],
   read: Reader,
+  plan?: ReadPlan,
 ): LegDesign[] {
   checkOrder(document.legs, read);
   const count = document.legs.reduce((sum, leg) => sum + postCount(leg), 0);
@@ -169,5 +192,7 @@ export function resolveLegs(
     read.report("out-of-range", ["legs"], message, "Split the job into guards.");
   }
   const ids = idsOf(document.legs, read);
-  return document.legs.map((leg, i) => legOf(leg, i, ids[i] ?? leg.along, { document, stair, rails }, read));
+  return document.legs.map((leg, i) =>
+    legOf(leg, i, ids[i] ?? leg.along, { document, stair, rails, plan }, read),
+  );
 }

@@ -1,5 +1,5 @@
 /**
- * Reads steps: counted ones, or nosings taped one by one, each farther along and higher than the one before.
+ * Reads steps: counted ones, nosings taped one by one, each farther along and higher than the one before, or a survey.
  *
  * @packageDocumentation
  */
@@ -8,13 +8,12 @@ import type { StairDesign } from "./design.js";
 import type { StepsInput } from "./design-input.js";
 import type { TapedNosing } from "./nosing-line.js";
 import type { Reader } from "./reader.js";
+import { resolveSurvey } from "./resolve-survey.js";
 import type { DocumentPath } from "./schema/path-text.js";
 
-/** Stands in for nosings that cannot be used; their diagnostic keeps the design from being laid out. */
-const STAND_IN: readonly TapedNosing[] = [
-  { run: 0, height: 1 },
-  { run: 1, height: 2 },
-];
+/** Nosings in place of those that cannot be used: enough of them that nothing else is blamed; the design is not laid out. */
+const standIn = (count: number): readonly TapedNosing[] =>
+  Array.from({ length: Math.max(count, 2) }, (_, i) => ({ run: i, height: i + 1 }));
 
 function tapedOf(
   nosings: Extract<StepsInput, { readonly nosings: unknown }>["nosings"],
@@ -40,7 +39,7 @@ function tapedOf(
       : `expected a nosing farther along and higher than the one before (${before.run}, ${before.height} mm), got ${own?.run}, ${own?.height} mm.`,
     "Tape runs from the lowest nosing and heights from the lower floor; list them from the lowest up.",
   );
-  return STAND_IN;
+  return standIn(taped.length);
 }
 
 /** The steps of a flight. */
@@ -49,6 +48,11 @@ export function resolveSteps(stair: StepsInput, path: DocumentPath, read: Reader
     stair.overhang === undefined
       ? DEFAULTS.overhang
       : read.length(stair.overhang, [...path, "overhang"], "not-negative");
+  if ("survey" in stair) {
+    const { found, terms } = resolveSurvey(stair.survey, [...path, "survey"], read);
+    const survey = found.adjustment && { survey: found.adjustment };
+    return { nosings: found.nosings ?? standIn(LIMITS.risers), ...survey, terms, overhang };
+  }
   if ("nosings" in stair) return { nosings: tapedOf(stair.nosings, [...path, "nosings"], read), overhang };
   return {
     risers: stair.risers,

@@ -13,6 +13,7 @@ export {
 } from "./assemblies.js";
 export { assembliesText } from "./assemblies-text.js";
 export { type AssemblyBox, assemblyBox, type PlacedSolid } from "./assembly-box.js";
+export { basisText } from "./basis.js";
 export { buyingList } from "./buying-list.js";
 export { buyingText } from "./buying-text.js";
 export type {
@@ -44,7 +45,11 @@ export {
   type PointRecord,
   pieceRecords,
 } from "./pieces-json.js";
+export { planSurveyText } from "./plan-survey-text.js";
 export type { PlateRow } from "./plate-rows.js";
 export { type CornerInput, longestRound, longestWithin, rectangleFits } from "./round-corner.js";
 export { settingOutText } from "./setting-out.js";
 export { sideView } from "./side-view.js";
+export type { SurveyPaper } from "./survey-paper.js";
+export { type SheetPaper, surveySheetText } from "./survey-sheet-text.js";
+export { surveyText } from "./survey-text.js";

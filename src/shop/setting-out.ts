@@ -17,6 +17,7 @@ import type {
   PostReport,
 } from "../layout/report-types.js";
 import { degrees, type FigureStyle, figure } from "./figure.js";
+import { fineFigure, planLine, surveyLine } from "./survey-line.js";
 import { wrap } from "./wrap.js";
 
 /**
@@ -39,10 +40,16 @@ export function settingOutText(report: LayoutReport, style: FigureStyle): string
         : "top nosing of the last flight; distances level along the guard, round its corners, + onward; heights plumb.",
     ),
     ...report.flights.flatMap((f) => wrap("Pitch    ", flightText(f, report.flights.length > 1, say))),
+    ...report.flights.flatMap(({ leg, survey }) =>
+      survey === undefined
+        ? []
+        : wrap("Survey   ", `${report.flights.length > 1 ? `${leg}: ` : ""}${surveyLine(survey, style)}`),
+    ),
+    ...(report.plan ? wrap("Survey   ", planLine(report.plan, style)) : []),
     ...report.corners.flatMap((c) => wrap("Corner   ", cornerText(c, say))),
     ...report.breaks.flatMap((b) => wrap("Break    ", breakText(b, say))),
     ...report.nosings.flatMap((n) =>
-      wrap(`Nosing ${`${n.number}`.padEnd(3)}`, nosingText(n, report.flights.length > 1, say)),
+      wrap(`Nosing ${`${n.number}`.padEnd(3)}`, nosingText(n, report.flights, style)),
     ),
     ...report.posts.flatMap((p) => wrap(`Post ${p.mark.padEnd(4)}`, postText(p, say))),
     ...report.spacing.flatMap((s) =>
@@ -57,8 +64,9 @@ export function settingOutText(report: LayoutReport, style: FigureStyle): string
 type Say = (mm: number) => string;
 
 function flightText(f: FlightReport, several: boolean, say: Say): string {
+  const line = f.survey?.fit === "least-squares" ? "line of least squares" : "line";
   const steps = f.measured
-    ? `taped nosings, worst ${say(f.worstMiss)} off the line; mean riser ${say(f.riser)}, mean going ${say(f.going)}`
+    ? `${f.survey ? "surveyed" : "taped"} nosings, worst ${say(f.worstMiss)} off the ${line}; mean riser ${say(f.riser)}, mean going ${say(f.going)}`
     : `riser ${say(f.riser)}, going ${say(f.going)}, along the slope per step ${say(f.slopePerStep)}`;
   return `${several ? `${f.leg}: ` : ""}${degrees(f.pitch)}: ${steps}`;
 }
@@ -95,8 +103,16 @@ function breakText(b: BreakReport, say: Say): string {
   return `top edge at ${say(b.topEdge)}, mid-depth at ${say(b.midDepth)}, underside at ${say(b.underside)}; each rail sawn ${degrees(b.miter)} from square${BREAKS[b.type]}`;
 }
 
-function nosingText(n: NosingReport, several: boolean, say: Say): string {
-  return `${several ? `${n.leg}, ` : ""}at ${say(n.x)}, ${say(n.z)} high; top of rail ${say(n.railTop)} above it`;
+function nosingText(n: NosingReport, flights: readonly FlightReport[], style: FigureStyle): string {
+  const say = (mm: number): string => figure(mm, style);
+  const flight = flights.find((own) => own.leg === n.leg);
+  const miss = flight?.measured ? `; ${missText(flight.misses[n.number - 1] ?? 0, style)}` : "";
+  return `${flights.length > 1 ? `${n.leg}, ` : ""}at ${say(n.x)}, ${say(n.z)} high; top of rail ${say(n.railTop)} above it${miss}`;
+}
+
+/** How far a nosing is off the line. */
+function missText(miss: number, style: FigureStyle): string {
+  return `${fineFigure(Math.abs(miss), style)} ${miss < 0 ? "below" : "above"} the line`;
 }
 
 function postText(p: PostReport, say: Say): string {

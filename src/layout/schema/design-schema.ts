@@ -13,6 +13,7 @@ import { footSchema } from "./feet.js";
 import { handrailSchema, toeBoardSchema } from "./handrails.js";
 import { infillSchema } from "./infill.js";
 import { legSchema } from "./legs.js";
+import { planSurveySchema } from "./plan-survey.js";
 import { endPostsSchema, postsSchema, railSchema, sectionsSchema, spliceSchema } from "./rails.js";
 import { stairSchema } from "./stair.js";
 import { lengthSchema } from "./words.js";
@@ -51,6 +52,7 @@ export const designSchema: z.ZodType<DesignInput, DesignInput> = z
       .meta({ description: `Name in the materials table. Default \`${DEFAULTS.material}\`.` }),
     gap: lengthSchema.optional().meta({ description: `Root gap of every cope. Default ${DEFAULTS.gap}.` }),
     stair: stairSchema,
+    plan: planSurveySchema.optional(),
     sections: sectionsSchema,
     rails: z.array(railSchema).max(LIMITS.rails).meta({
       description: "One `top`, and what goes with it. Empty where `handrails` stand alone along a wall.",

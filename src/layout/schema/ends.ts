@@ -4,9 +4,10 @@
  * @packageDocumentation
  */
 import * as z from "zod";
-import { DEFAULTS, LIMITS } from "../defaults.js";
+import { DEFAULTS } from "../defaults.js";
 import type { BreakInputWord, EndInput, FlangeInput, LegBreakInput, TurnInput } from "../design-input.js";
 import { footSchema, holesSchema } from "./feet.js";
+import { turnOrSurveySchema } from "./plan-survey.js";
 import { idSchema, lengthSchema } from "./words.js";
 
 /** Size and holes of a plate at a rail's end. */
@@ -98,11 +99,7 @@ export const breakSchema: z.ZodType<LegBreakInput, LegBreakInput> = z
 /** A plan turn. */
 export const turnSchema: z.ZodType<TurnInput, TurnInput> = z
   .strictObject({
-    angle: z
-      .number()
-      .min(-LIMITS.turn)
-      .max(LIMITS.turn)
-      .meta({ description: "Degrees in plan, + to the left as one walks up." }),
+    angle: turnOrSurveySchema.meta({ description: "Degrees in plan, + to the left as one walks up." }),
     corner: z.enum(["post", "level", "round", "twist"]).optional().meta({
       description:
         "`post` (default): a corner post, both rails cut to it. `level`: the rail turns level before it turns in plan. `round`: round rails mitred directly. `twist`: square rails mitred directly, each rolled by half the twist.",

@@ -18,6 +18,7 @@ down break turn angle corner past before above onTreads behindNosing at spacing 
 handrails toeBoard inward bottom brackets graspable perimeterFrom perimeterTo source extend return distance towards drop wall gap
 face ends flange
 fieldJoints infill clear count through clearance rows edge
+survey readings without fit limit tape date kind value sigma heights least most plan
 `
   .trim()
   .split(/\s+/);

@@ -9,6 +9,7 @@ import type { LegInput } from "../design-input.js";
 import { breakSchema, endSchema, turnSchema } from "./ends.js";
 import { footSchema } from "./feet.js";
 import { legInfillSchema } from "./infill.js";
+import { lengthOrSurveySchema } from "./plan-survey.js";
 import { levelPostsSchema, stairPostsSchema } from "./posts.js";
 import { stepsSchema } from "./stair.js";
 import { idSchema, lengthSchema } from "./words.js";
@@ -43,7 +44,7 @@ const levelLeg = (along: "floor" | "landing", from: string) =>
   z
     .strictObject({
       along: z.literal(along),
-      length: lengthSchema.optional().meta({
+      length: lengthOrSurveySchema.optional().meta({
         description: `From ${from} to its far end. Needed where another leg follows, at a wall, or where no post ends the leg.`,
       }),
       slope: z
@@ -62,6 +63,10 @@ const stairLeg = z
   .strictObject({
     along: z.literal("stair"),
     stair: stepsSchema.optional(),
+    heights: z.strictObject({ least: lengthSchema, most: lengthSchema }).optional().meta({
+      description:
+        "Limits, from whoever sets them, of the top rail's height over every nosing, plumb to its top. Default: none.",
+    }),
     ...common,
     posts: stairPostsSchema.optional(),
     ...ends,

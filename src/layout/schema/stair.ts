@@ -1,11 +1,12 @@
 /**
- * The steps, counted or taped one by one.
+ * The steps: counted, taped one by one, or surveyed.
  *
  * @packageDocumentation
  */
 import * as z from "zod";
 import { DEFAULTS, LIMITS } from "../defaults.js";
 import type { DesignInput, StepsInput } from "../design-input.js";
+import { stairSurveySchema } from "./survey.js";
 import { lengthSchema } from "./words.js";
 
 const overhang = {
@@ -39,6 +40,8 @@ const taped = {
   ...overhang,
 };
 
+const surveyed = { survey: stairSurveySchema, ...overhang };
+
 const across = {
   width: lengthSchema.optional().meta({ description: "Edge to edge; needed for a guard on both sides." }),
   inset: lengthSchema.optional().meta({ description: "The stair's edge to the guard's middle plane." }),
@@ -51,10 +54,22 @@ const about = {
 
 /** Steps of a flight of its own. */
 export const stepsSchema: z.ZodType<StepsInput, StepsInput> = z
-  .union([z.strictObject(counted), z.strictObject(taped)])
-  .meta({ id: "Steps", ...about, description: "Equal, counted steps, or nosings taped one by one." });
+  .union([z.strictObject(counted), z.strictObject(taped), z.strictObject(surveyed)])
+  .meta({
+    id: "Steps",
+    ...about,
+    description: "Equal, counted steps, nosings taped one by one, or a survey.",
+  });
 
 /** The stair. */
 export const stairSchema: z.ZodType<DesignInput["stair"], DesignInput["stair"]> = z
-  .union([z.strictObject({ ...counted, ...across }), z.strictObject({ ...taped, ...across })])
-  .meta({ id: "Stair", ...about, description: "A straight flight: equal, counted steps, or taped nosings." });
+  .union([
+    z.strictObject({ ...counted, ...across }),
+    z.strictObject({ ...taped, ...across }),
+    z.strictObject({ ...surveyed, ...across }),
+  ])
+  .meta({
+    id: "Stair",
+    ...about,
+    description: "A straight flight: equal, counted steps, taped nosings, or a survey.",
+  });

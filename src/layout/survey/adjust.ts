@@ -26,6 +26,7 @@ import { type Coordinate, coordinatesOf, isAngle, linearise, nameOf, type Readin
 import { readingSigma } from "./reading-sigma.js";
 import { startOf } from "./start.js";
 import { adjustmentFindings } from "./survey-findings.js";
+import { SUSPECT_LIMIT } from "./survey-terms.js";
 import { findSuspects, redundancies, residualSpace, studentise } from "./suspects.js";
 
 /** What is known beforehand, and how to judge. */
@@ -76,7 +77,7 @@ function pointsOf(all: readonly AdjustedCoordinate[]): AdjustedPoint[] {
  * Adjusts a survey.
  *
  * @param readings - in any mix and order: `rise`, `run`, `height`, `distance`, `slope`, `level` on a stair, `side`,
- *   `diagonal`, `corner` on a landing; mm and degrees, each with its standard uncertainty or by default that of the tape
+ *   `diagonal`, `corner`, `offset` in plan; mm and degrees, each with its standard uncertainty or by default that of the tape
  * @param unknowns - datum, tape, limit of suspicion
  * @returns places, uncertainties, residuals, suspects; or why the readings cannot be adjusted: `survey-empty`,
  *   `survey-same-id`, `survey-bad-place`, `survey-bad-value`, `survey-bad-sigma`, `survey-bad-datum`, `survey-two-datums`,
@@ -102,7 +103,9 @@ export function adjustReadings(
   if (wrongDatum.length > 0) return { ok: false, diagnostics: wrongDatum };
   const adrift = withoutDatum(readings, fixed);
   if (adrift.length > 0) {
-    const hint = "Read one of them from the datum, or from a place that is read from it.";
+    const hint = adrift.every((own) => own.axis === "z")
+      ? "Read one of these heights from the lower finished floor, or from a nosing that is read from it."
+      : "Read one of them from the datum, or from a place that is read from it.";
     const why = "no chain of readings ties these to the datum";
     return { ok: false, diagnostics: [refusal("survey-no-datum", adrift, why, hint)] };
   }
@@ -183,7 +186,7 @@ export function adjustReadings(
     chi2: found.chi2,
     dof: found.dof,
     readings: adjusted,
-    ...findSuspects(ids, space, found.residuals, unknowns.limit ?? 2.5),
+    ...findSuspects(ids, space, found.residuals, unknowns.limit ?? SUSPECT_LIMIT),
     design: found.design,
   };
   return { ok: true, value, diagnostics: adjustmentFindings(value) };

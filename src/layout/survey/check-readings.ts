@@ -7,14 +7,14 @@ import { type Diagnostic, diagnostic } from "../../kernel/diagnostic.js";
 import { fromOf, type Place, type Reading } from "./reading.js";
 
 const FLOOR_KINDS: readonly Place["kind"][] = ["rise", "height"];
-const LANDING_KINDS: readonly Place["kind"][] = ["side", "diagonal", "corner"];
+const LANDING_KINDS: readonly Place["kind"][] = ["side", "diagonal", "corner", "offset"];
 
 /** What is wrong with the places, in words, or nothing. */
 function wrongPlaces(own: Place): { got: string; expected: string } | undefined {
   const [from, to] = [fromOf(own), own.to];
   const got = `from ${from} to ${to}`;
   if (LANDING_KINDS.includes(own.kind)) {
-    const names = own.kind === "corner" ? [own.at, from, to] : [from, to];
+    const names = "at" in own ? [own.at, from, to] : [from, to];
     const sound = names.every((name) => typeof name === "string" && name !== "");
     if (sound && new Set(names).size === names.length) return undefined;
     return { got, expected: "corners with names, all different" };

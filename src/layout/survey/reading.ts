@@ -3,7 +3,7 @@
  *
  * A stair lies in a plumb plane: nosing n has x along the stair and z up; number 0 is the lower finished floor, which has a
  * height and no place along. A landing lies in plan: a corner has x and y. Plane geometry: differences, Pythagoras,
- * arc tangent. Millimetres and degrees.
+ * arc tangent, the line through two points. Millimetres and degrees.
  *
  * @packageDocumentation
  */
@@ -35,8 +35,19 @@ export interface CornerPlace {
   readonly to: string;
 }
 
+/** The square distance of a corner from the line of a wall through two others, on either side of it. */
+export interface OffsetPlace {
+  readonly kind: "offset";
+  readonly at: string;
+  readonly from: string;
+  readonly to: string;
+}
+
+/** What can be read in plan. */
+export type PlanPlace = LandingPlace | CornerPlace | OffsetPlace;
+
 /** Anything that can be read, or asked of an adjusted survey. */
-export type Place = StairPlace | LandingPlace | CornerPlace;
+export type Place = StairPlace | PlanPlace;
 
 /** A place with a name of its own, and how well it can be read. */
 export type PlannedReading = Place & {
@@ -74,7 +85,7 @@ export function fromOf(of: Place): number | string {
 
 /** Which coordinates a reading depends on, the ones of `from` first. */
 export function coordinatesOf(of: Place): readonly Coordinate[] {
-  const points = of.kind === "corner" ? [of.at, of.from, of.to] : [fromOf(of), of.to];
+  const points = "at" in of ? [of.at, of.from, of.to] : [fromOf(of), of.to];
   const axes: Readonly<Record<Place["kind"], readonly Coordinate["axis"][]>> = {
     rise: ["z"],
     height: ["z"],
@@ -85,6 +96,7 @@ export function coordinatesOf(of: Place): readonly Coordinate[] {
     side: ["x", "y"],
     diagonal: ["x", "y"],
     corner: ["x", "y"],
+    offset: ["x", "y"],
   };
   return points.flatMap((point) => axes[of.kind].map((axis) => ({ axis, point })));
 }
@@ -123,6 +135,21 @@ function corner(a: readonly number[]): Linearised {
   };
 }
 
+/** Square from a point to a line: the line moves with its points as far as the foot of the square is near them. */
+function offset(a: readonly number[]): Linearised {
+  const [x = 0, y = 0, x1 = 0, y1 = 0, x2 = 0, y2 = 0] = a;
+  const [u, w] = [x2 - x1, y2 - y1];
+  const along = Math.hypot(u, w);
+  const signed = (u * (y - y1) - w * (x - x1)) / along;
+  const way = signed < 0 ? -1 : 1;
+  const [nx, ny] = [(-way * w) / along, (way * u) / along];
+  const share = (u * (x - x1) + w * (y - y1)) / along ** 2;
+  return {
+    value: way * signed,
+    derivatives: [nx, ny, -(1 - share) * nx, -(1 - share) * ny, -share * nx, -share * ny],
+  };
+}
+
 /**
  * What a reading would be, were the points where they are said to be.
  *
@@ -133,6 +160,7 @@ function corner(a: readonly number[]): Linearised {
  */
 export function linearise(of: Place, at: readonly number[]): Linearised {
   if (of.kind === "corner") return corner(at);
+  if (of.kind === "offset") return offset(at);
   const [a = 0, b = 0, c = 0, d = 0] = at;
   if (of.kind === "level") return level(c - a, d - b);
   if (of.kind === "slope" || of.kind === "side" || of.kind === "diagonal") return length(c - a, d - b);

@@ -78,7 +78,28 @@ function backward(of: Adjustment): Diagnostic[] {
   });
 }
 
-/** Warnings about an adjusted survey: suspects, steps that go back, readings that nothing checks. */
+/**
+ * Misfit, root mean square over the readings' own uncertainties, beyond which no chance explains it: 10 has odds of 10⁻²² with
+ * one redundant reading, and less with more.
+ */
+const BEYOND_CHANCE = 10;
+
+/** Readings that contradict each other so grossly that no place between them means anything. */
+function contradictory({ chi2, dof }: Adjustment): Diagnostic[] {
+  const times = dof === 0 ? 0 : Math.sqrt(chi2 / dof);
+  if (times <= BEYOND_CHANCE) return [];
+  return [
+    diagnostic({
+      code: "survey-contradictory",
+      severity: "warning",
+      message: `Survey: expected readings that agree within a few times what they are good for, got ${times.toFixed(0)} times that on average (chi2 ${chi2.toFixed(0)} on ${dof} redundant readings).`,
+      hint: "Look for a reading in another unit, of another step, or two in each other's place; tape the suspects again, or leave them out.",
+      values: { chi2, dof, times },
+    }),
+  ];
+}
+
+/** Warnings about an adjusted survey: suspects, gross contradictions, steps that go back, readings that nothing checks. */
 export function adjustmentFindings(of: Adjustment): Diagnostic[] {
-  return [...suspects(of), ...backward(of), ...unchecked(of)];
+  return [...suspects(of), ...contradictory(of), ...backward(of), ...unchecked(of)];
 }
