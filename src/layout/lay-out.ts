@@ -9,16 +9,17 @@
 import type { Joint, JointRules } from "../joints/joint.js";
 import { type Diagnostic, diagnostic, RakewrightError } from "../kernel/diagnostic.js";
 import type { Member } from "../members/member.js";
+import type { AsSet } from "./as-set/as-set.js";
 import type { LayoutAssembly } from "./assemblies.js";
 import { checkPair } from "./check-plan.js";
 import type { Design } from "./design.js";
 import { guardLayout } from "./guard-layout.js";
 import { joined, type Place } from "./part.js";
+import { placesOf } from "./places.js";
 import { layoutReport } from "./report.js";
 import type { LayoutReport } from "./report-types.js";
 import { sectionExtent } from "./section-extent.js";
 import type { Shop } from "./shop.js";
-import { siteOf } from "./site.js";
 
 /** A guard laid out: what the joint solver takes, and what the shop reads. */
 export interface Layout {
@@ -66,29 +67,12 @@ function membersOf(joint: Joint): readonly string[] {
   return joint.kind === "bore" ? [joint.member] : [joint.bar, joint.member];
 }
 
-/** The guards of a design: one, or a pair that are each other's mirror image across the middle of the stair. */
-function placesOf(design: Design, shop: Shop | undefined): Place[] {
-  const one = (side: "left" | "right"): Place => ({
-    ...(shop && { shop }),
-    design,
-    site: siteOf(design),
-    side,
-    prefix: "",
-    suffix: "",
-  });
-  if (design.side !== "both") return [one(design.side)];
-  const apart = (design.width ?? 0) - 2 * (design.inset ?? 0);
-  return [
-    { ...one("left"), prefix: "left-", suffix: "-L" },
-    { ...one("right"), site: siteOf(design, true, -apart), prefix: "right-", suffix: "-R" },
-  ];
-}
-
 /**
  * Lays a guard out.
  *
  * @param design - from `parseDesign`
  * @param shop - from `parseShop`: sleeves are held against its slip fit and finish; without one they only have to go in
+ * @param asSet - from `parseAsSet`: measured posts and legs override the design's, and everything that meets them follows
  * @returns members, joints, rules, assemblies and report. Diagnostics: `unknown-post`, `post-hits-nosing`, `foot-hits-riser`,
  *   `foot-past-nosing`, `foot-past-edge`, `substrate-thin`, `hole-near-edge`, `guard-crosses-itself`, `guards-meet`, `post-past-leg`, `posts-overlap`, `rail-past-leg`, `rail-too-short`, `drop-too-short`,
  *   `rails-never-meet`, `corner-rails-miss`, `corner-level-too-short`, `post-past-rail`, `rail-below-foot`,
@@ -107,7 +91,7 @@ function placesOf(design: Design, shop: Shop | undefined): Place[] {
  * if (read.ok) layOut(read.value).report.pitch;
  * ```
  */
-export function layOut(design: Design, shop?: Shop): Layout {
+export function layOut(design: Design, shop?: Shop, asSet?: AsSet): Layout {
   if (!design.legs.some((leg) => leg.along === "stair")) {
     throw new RakewrightError({
       code: "bad-design",
@@ -115,7 +99,7 @@ export function layOut(design: Design, shop?: Shop): Layout {
       hint: "Read documents with parseDesign.",
     });
   }
-  const places = placesOf(design, shop);
+  const places = placesOf(design, shop, asSet);
   const all = places.map(guardLayout);
   const [left, right] = all;
   const width = left === undefined ? 0 : 2 * sectionExtent(left.rail.section).halfWidth;

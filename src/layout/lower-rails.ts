@@ -5,7 +5,7 @@
  *
  * @packageDocumentation
  */
-import type { Joint } from "../joints/joint.js";
+import type { Joint, MemberEnd } from "../joints/joint.js";
 import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
 import type { Vec3 } from "../kernel/vec.js";
 import { type Member, member } from "../members/member.js";
@@ -15,6 +15,7 @@ import { checkBay } from "./check-bay.js";
 import type { RailDesign } from "./design.js";
 import { at, type Part, type Place } from "./part.js";
 import type { PlacedPost } from "./place-posts.js";
+import { besideLine, type RakeLine } from "./post-line.js";
 import type { RailPath } from "./rail-path.js";
 import { type SectionExtent, sectionExtent } from "./section-extent.js";
 
@@ -32,6 +33,17 @@ export function bayPoints(place: Place, { stretches, extent }: Bay): Vec3[] {
   });
   const last = stretches.at(-1);
   return last === undefined ? ends : [...ends, axisPoint(place, last, last.x[1], extent)];
+}
+
+/** The axis of one stretch. */
+export function axisLine(extent: SectionExtent, { reach, slope, z0 }: Omit<Stretch, "x">): RakeLine {
+  return { reach, slope, z0: z0 + extent.below * Math.hypot(1, slope) };
+}
+
+/** The joint of an end at a post that was set beside the guard's plane: the rail's axis passes the post's. */
+export function besideCope(place: Place, line: RakeLine, post: PlacedPost, end: MemberEnd): Joint[] {
+  if (!besideLine(place.site, post, line)) return [];
+  return [{ kind: "cope", id: `${end.member}-end-${end.end}`, end, onto: [post.id] }];
 }
 
 /** Members of a bay's rail, one a stretch, mitred to one another. */
@@ -53,7 +65,13 @@ export function bayPart(place: Place, bay: Bay): Pick<Part, "members" | "joints"
     ] as const;
     return { kind: "miter", id: `${bay.id}-break-${i + 1}`, ends };
   });
-  return { members, joints };
+  const last = bay.stretches.length - 1;
+  const line = (i: number) => axisLine(bay.extent, bay.stretches[i] as Stretch);
+  const copes = [
+    ...besideCope(place, line(0), bay.from, { member: name(0), end: 0 }),
+    ...besideCope(place, line(last), bay.to, { member: name(last), end: 1 }),
+  ];
+  return { members, joints: [...joints, ...copes] };
 }
 
 function stuck(rail: RailDesign, from: PlacedPost, to: PlacedPost): Diagnostic {
@@ -80,7 +98,7 @@ export function lowerRails(
     if (from === undefined || to.x - from.x <= (from.extent.depth + to.extent.depth) / 2) return;
     const inBay = rails.flatMap((rail, k): Bay[] => {
       const extent = sectionExtent(rail.section);
-      const found = bayLine(place.site, rail, extent, from, to);
+      const found = bayLine(place, rail, extent, from, to);
       if (found.kind === "stuck") diagnostics.push(stuck(rail, from, to));
       if (found.kind !== "line") return [];
       const mark = `B${i + 1}${k === 0 ? "" : `-${k + 1}`}`;
@@ -96,7 +114,7 @@ export function lowerRails(
         },
       ];
     });
-    const findings = checkBay(inBay, path);
+    const findings = checkBay(place, inBay, path);
     diagnostics.push(...findings);
     const bad = new Set(findings.flatMap((d) => d.members));
     bays.push(...inBay.filter((bay) => !bad.has(bay.id)));

@@ -5,13 +5,16 @@
  */
 import { distance } from "../kernel/vec.js";
 import type { Member } from "../members/member.js";
+import type { PostStance } from "./as-set/stance.js";
 import { cornerReports } from "./corners.js";
 import type { RailDesign } from "./design.js";
 import { holeRoom } from "./foot-holes.js";
 import type { Place } from "./part.js";
 import type { PlacedPost } from "./place-posts.js";
+import { crossX, faceOf, type PlumbLine, postAxis } from "./post-line.js";
 import { edgeZ, pathZ, type RailPath, type RailRun } from "./rail-path.js";
 import type {
+  AsSetReport,
   BreakReport,
   FlightReport,
   LayoutReport,
@@ -115,16 +118,29 @@ function topRailReport(run: RailRun, member: Member): TopRailReport {
   };
 }
 
+/** Height of the rail's underside where a plumb or leaning line meets it. */
+function undersideAt(path: RailPath, line: PlumbLine): number | undefined {
+  const crossed = (run: RailRun) => crossX(line, { slope: run.slope, z0: run.z0.underside });
+  const run = path.runs.find((own) => {
+    const x = crossed(own);
+    return own.x.underside[0] <= x && x <= own.x.underside[1];
+  });
+  return run && edgeZ(run, "underside", crossed(run));
+}
+
+function setReport({ stage, lean, leanAcross, y, design }: PostStance): AsSetReport {
+  return { stage, lean, leanAcross, across: y, designed: design };
+}
+
 function postReport(place: Place, post: PlacedPost, path: RailPath, over: RailPath): PostReport[] {
-  const half = post.extent.depth / 2;
   const [top, axis, up, down] = [
     pathZ(over, "top", post.x),
-    pathZ(path, "underside", post.x),
-    pathZ(path, "underside", post.x + half),
-    pathZ(path, "underside", post.x - half),
+    undersideAt(path, postAxis(place.site, post)),
+    undersideAt(path, faceOf(place, post, post.reach, 1)),
+    undersideAt(path, faceOf(place, post, post.reach, -1)),
   ];
   if (top === undefined || axis === undefined) return [];
-  const holes = holeRoom(place.site, post, place.design.inset);
+  const holes = holeRoom(place, post);
   const { id, mark, along, leg, x, offset, baseZ, footZ } = post;
   return [
     {
@@ -132,11 +148,12 @@ function postReport(place: Place, post: PlacedPost, path: RailPath, over: RailPa
       ...(post.tread === undefined ? {} : { tread: post.tread }),
       ...(post.corner === undefined ? {} : { corner: post.corner.index + 1 }),
       railTopAboveBase: top - baseZ,
-      railUndersideAboveBase: axis - baseZ,
+      railUndersideAboveBase: (pathZ(path, "underside", x) ?? axis) - baseZ,
       atAxis: axis - footZ,
       uphillFace: (up ?? axis) - footZ,
       downhillFace: (down ?? axis) - footZ,
       ...(holes === undefined ? {} : { holes }),
+      ...(post.set === undefined ? {} : { asSet: setReport(post.set) }),
     },
   ];
 }

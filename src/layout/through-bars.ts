@@ -12,10 +12,11 @@ import type { Vec3 } from "../kernel/vec.js";
 import { member } from "../members/member.js";
 import { type Bay, memberId, type Stretch, tailOf } from "./bay.js";
 import type { LinesDesign } from "./infill-design.js";
-import { bayPoints } from "./lower-rails.js";
-import { faceReach, type Opening, type Row } from "./opening.js";
+import { axisLine, bayPoints, besideCope } from "./lower-rails.js";
+import type { Opening, Row } from "./opening.js";
 import { at, joined, type Part, type Place } from "./part.js";
 import type { PlacedPost } from "./place-posts.js";
+import { crossX, faceOf } from "./post-line.js";
 
 /** The bars of one row of one opening, from below. */
 export interface ThroughRow {
@@ -88,8 +89,10 @@ function oneLineOneBar(runs: readonly Run[]): Run[] {
 
 /** The point a run goes on to past a post. */
 function pastPoint(place: Place, { stretch, bay, through }: Run, post: PlacedPost, way: 1 | -1): Vec3 {
-  const x = post.x + way * (faceReach(place, post, stretch.reach, way) + through.past);
-  const z = stretch.z0 + bay.extent.below * Math.hypot(1, stretch.slope) + stretch.slope * x;
+  const line = axisLine(bay.extent, stretch);
+  const face = faceOf(place, post, stretch.reach, way);
+  const x = crossX(face, line) + way * through.past;
+  const z = line.z0 + stretch.slope * x;
   return at(place, stretch.reach, x, z);
 }
 
@@ -123,7 +126,12 @@ function barPart(place: Place, runs: readonly Run[], i: number, inner: ReadonlyS
         },
       ]
     : [];
-  return { members: [bar], joints: [...drilled, ...miter], diagnostics: [] };
+  const line = axisLine(run.bay.extent, run.stretch);
+  const cut = [
+    ...(start.post && !first ? besideCope(place, line, start.post, { member: run.id, end: 0 }) : []),
+    ...(end.post && !last ? besideCope(place, line, end.post, { member: run.id, end: 1 }) : []),
+  ];
+  return { members: [bar], joints: [...drilled, ...miter, ...cut], diagnostics: [] };
 }
 
 /** Rows that continue each other: of one design, one row number. */

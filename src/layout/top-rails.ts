@@ -15,6 +15,7 @@ import { cornerRolls } from "./corner-rolls.js";
 import type { RailDesign } from "./design.js";
 import { alongOf, at, type Part, type Place } from "./part.js";
 import type { PathBreak } from "./path-break.js";
+import type { PlacedPost } from "./place-posts.js";
 import { edgeZ, type PathCorner, type RailPath, type RailRun } from "./rail-path.js";
 import { sayLength } from "./say-length.js";
 
@@ -117,6 +118,29 @@ function badBreak(path: RailPath, found: PathBreak, id: string): Diagnostic[] {
       values: { step },
     }),
   ];
+}
+
+/** What the two rails of a corner are cut to where its post stands beside its designed place: the rules look for it there. */
+export function cornerCopes(
+  place: Place,
+  rail: RailDesign,
+  path: RailPath,
+  posts: readonly PlacedPost[],
+): Joint[] {
+  return posts.flatMap((post): Joint[] => {
+    const corner =
+      post.corner && path.corners.find((own) => own.site === place.site.corners[post.corner?.index ?? -1]);
+    const { set } = post;
+    if (corner === undefined || set === undefined) return [];
+    const { tilt, design, y } = set;
+    if (post.x === design.x && y === 0 && tilt.along === 0 && tilt.across === 0) return [];
+    const [lower, upper] = corner.runs.map((i) => path.runs[i] as RailRun) as [RailRun, RailRun];
+    const ends = [
+      { member: lastRailId(place, lower, rail), end: 1 },
+      { member: railId(place, upper, rail), end: 0 },
+    ] as const;
+    return ends.map((end) => ({ kind: "cope", id: `${end.member}-end-${end.end}`, end, onto: [post.id] }));
+  });
 }
 
 /** Members and joints of one rail that runs over the posts. */
