@@ -1,5 +1,5 @@
 /**
- * Reads a design file, or standard input for `-`, as JSON; and a shop file the same way.
+ * Reads a design file, or standard input for `-`, as JSON; and a shop file or an as-set file the same way.
  *
  * What cannot be read is a usage error with the file's name and, for broken JSON, the line and column where the reader
  * stopped. Whether the JSON is a design or a shop is for the layout room to say.
@@ -14,7 +14,7 @@ import { type CliIo, UsageError } from "./io.js";
 const LARGEST = 4 * 1024 * 1024;
 
 /** What a document is called in messages. */
-type Kind = "design" | "shop";
+type Kind = "design" | "shop" | "as-set";
 
 /**
  * The parsed JSON of a design.
