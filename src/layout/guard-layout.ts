@@ -111,10 +111,13 @@ export function guardLayout(place: Place): GuardLayout {
   const path = railPath(site, metAtCorners(site, lowered(lines, capExtent), extent), extent, ends);
   const plain = lines.map((run) => ({ ...run, splices: [] }));
   const capPath = capExtent && railPath(site, metAtCorners(site, plain, capExtent), capExtent, ends);
+  const atCorners = cornerCopes(place, rail, path, stood);
   const finish = railEnds(place, rail, path, stood);
-  const top = topRails(place, rail, path, "R", [...finish.joints, ...cornerCopes(place, rail, path, stood)]);
+  const top = topRails(place, rail, path, "R", [...finish.joints, ...atCorners.joints]);
   const over =
-    cap && capPath ? [topRails(place, cap, capPath, "C", cornerCopes(place, cap, capPath, stood))] : [];
+    cap && capPath
+      ? [topRails(place, cap, capPath, "C", cornerCopes(place, cap, capPath, stood).joints)]
+      : [];
   const spliced = spliceParts(place, rail, path, stood, (run, x) => railId(place, run, rail, x));
   const posts = postMembers(place, rail, stood, path);
   const ids = new Set(posts.members.map((own) => own.id));
@@ -133,6 +136,7 @@ export function guardLayout(place: Place): GuardLayout {
     ...checkFeet(place, stood),
     ...checkPlan(place, path, 2 * extent.halfWidth),
     ...endFindings,
+    ...atCorners.diagnostics,
     ...checkCorners(place, path, extent),
   ];
   const part = joined([

@@ -5,17 +5,18 @@
  *
  * @packageDocumentation
  */
-import type { Joint, MemberEnd } from "../joints/joint.js";
+import type { Joint } from "../joints/joint.js";
 import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
 import type { Vec3 } from "../kernel/vec.js";
 import { type Member, member } from "../members/member.js";
+import { cutBeside } from "./as-set/beside.js";
 import { type Bay, memberId, type Stretch, tailOf } from "./bay.js";
 import { bayLine } from "./bay-line.js";
 import { checkBay } from "./check-bay.js";
 import type { RailDesign } from "./design.js";
 import { at, type Part, type Place } from "./part.js";
 import type { PlacedPost } from "./place-posts.js";
-import { besideLine, type RakeLine } from "./post-line.js";
+import type { RakeLine } from "./post-line.js";
 import type { RailPath } from "./rail-path.js";
 import { type SectionExtent, sectionExtent } from "./section-extent.js";
 
@@ -40,14 +41,8 @@ export function axisLine(extent: SectionExtent, { reach, slope, z0 }: Omit<Stret
   return { reach, slope, z0: z0 + extent.below * Math.hypot(1, slope) };
 }
 
-/** The joint of an end at a post that was set beside the guard's plane: the rail's axis passes the post's. */
-export function besideCope(place: Place, line: RakeLine, post: PlacedPost, end: MemberEnd): Joint[] {
-  if (!besideLine(place.site, post, line)) return [];
-  return [{ kind: "cope", id: `${end.member}-end-${end.end}`, end, onto: [post.id] }];
-}
-
 /** Members of a bay's rail, one a stretch, mitred to one another. */
-export function bayPart(place: Place, bay: Bay): Pick<Part, "members" | "joints"> {
+export function bayPart(place: Place, bay: Bay): Part {
   const { material } = place.design;
   const points = bayPoints(place, bay);
   const single = bay.stretches.length === 1;
@@ -66,12 +61,16 @@ export function bayPart(place: Place, bay: Bay): Pick<Part, "members" | "joints"
     return { kind: "miter", id: `${bay.id}-break-${i + 1}`, ends };
   });
   const last = bay.stretches.length - 1;
-  const line = (i: number) => axisLine(bay.extent, bay.stretches[i] as Stretch);
-  const copes = [
-    ...besideCope(place, line(0), bay.from, { member: name(0), end: 0 }),
-    ...besideCope(place, line(last), bay.to, { member: name(last), end: 1 }),
-  ];
-  return { members, joints: [...joints, ...copes] };
+  const railAt = (i: number, end: 0 | 1) => ({
+    ...{ end: { member: name(i), end }, mark: bay.mark, halfWidth: bay.extent.halfWidth },
+    line: axisLine(bay.extent, bay.stretches[i] as Stretch),
+  });
+  const [low, high] = [cutBeside(place, bay.from, railAt(0, 0)), cutBeside(place, bay.to, railAt(last, 1))];
+  return {
+    members,
+    joints: [...joints, ...low.joints, ...high.joints],
+    diagnostics: [...low.diagnostics, ...high.diagnostics],
+  };
 }
 
 function stuck(rail: RailDesign, from: PlacedPost, to: PlacedPost): Diagnostic {
@@ -124,6 +123,6 @@ export function lowerRails(
     bays,
     members: parts.flatMap((part) => part.members),
     joints: parts.flatMap((part) => part.joints),
-    diagnostics,
+    diagnostics: [...diagnostics, ...parts.flatMap((part) => part.diagnostics)],
   };
 }

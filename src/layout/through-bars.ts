@@ -10,9 +10,10 @@ import type { Joint } from "../joints/joint.js";
 import { STATION_MM } from "../kernel/tolerance.js";
 import type { Vec3 } from "../kernel/vec.js";
 import { member } from "../members/member.js";
+import { cutBeside } from "./as-set/beside.js";
 import { type Bay, memberId, type Stretch, tailOf } from "./bay.js";
 import type { LinesDesign } from "./infill-design.js";
-import { axisLine, bayPoints, besideCope } from "./lower-rails.js";
+import { axisLine, bayPoints } from "./lower-rails.js";
 import type { Opening, Row } from "./opening.js";
 import { at, joined, type Part, type Place } from "./part.js";
 import type { PlacedPost } from "./place-posts.js";
@@ -126,12 +127,18 @@ function barPart(place: Place, runs: readonly Run[], i: number, inner: ReadonlyS
         },
       ]
     : [];
-  const line = axisLine(run.bay.extent, run.stretch);
-  const cut = [
-    ...(start.post && !first ? besideCope(place, line, start.post, { member: run.id, end: 0 }) : []),
-    ...(end.post && !last ? besideCope(place, line, end.post, { member: run.id, end: 1 }) : []),
-  ];
-  return { members: [bar], joints: [...drilled, ...miter, ...cut], diagnostics: [] };
+  const { halfWidth } = run.bay.extent;
+  const rail = { mark: run.mark, halfWidth, line: axisLine(run.bay.extent, run.stretch) };
+  const cut = ([0, 1] as const).flatMap((side) => {
+    const { post } = run.ends[side];
+    if (post === undefined || !inner.has(post)) return [];
+    return [cutBeside(place, post, { ...rail, end: { member: run.id, end: side } })];
+  });
+  return {
+    members: [bar],
+    joints: [...drilled, ...miter, ...cut.flatMap((own) => own.joints)],
+    diagnostics: cut.flatMap((own) => own.diagnostics),
+  };
 }
 
 /** Rows that continue each other: of one design, one row number. */

@@ -11,6 +11,7 @@ import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
 import { CORNER_STEP_MM } from "../kernel/tolerance.js";
 import { negate, type Vec3 } from "../kernel/vec.js";
 import { type Member, member } from "../members/member.js";
+import { cutToPost } from "./as-set/beside.js";
 import { cornerRolls } from "./corner-rolls.js";
 import type { RailDesign } from "./design.js";
 import { alongOf, at, type Part, type Place } from "./part.js";
@@ -18,6 +19,7 @@ import type { PathBreak } from "./path-break.js";
 import type { PlacedPost } from "./place-posts.js";
 import { edgeZ, type PathCorner, type RailPath, type RailRun } from "./rail-path.js";
 import { sayLength } from "./say-length.js";
+import { sectionExtent } from "./section-extent.js";
 
 /** Id of the rail's member on a run, e.g. `stair-top`; of a spliced one the piece at x, `stair-top-2`, the first by default. */
 export function railId(
@@ -126,8 +128,9 @@ export function cornerCopes(
   rail: RailDesign,
   path: RailPath,
   posts: readonly PlacedPost[],
-): Joint[] {
-  return posts.flatMap((post): Joint[] => {
+): Omit<Part, "members"> {
+  const { halfWidth } = sectionExtent(rail.section);
+  const made = posts.flatMap((post) => {
     const corner =
       post.corner && path.corners.find((own) => own.site === place.site.corners[post.corner?.index ?? -1]);
     const { set } = post;
@@ -139,8 +142,17 @@ export function cornerCopes(
       { member: lastRailId(place, lower, rail), end: 1 },
       { member: railId(place, upper, rail), end: 0 },
     ] as const;
-    return ends.map((end) => ({ kind: "cope", id: `${end.member}-end-${end.end}`, end, onto: [post.id] }));
+    return [lower, upper].map(({ reach, slope, z0, leg }, i) =>
+      cutToPost(place, post, {
+        ...{ end: ends[i] as MemberEnd, mark: `rail ${rail.id} on the ${leg.id}`, halfWidth },
+        line: { reach, slope, z0: z0.axis },
+      }),
+    );
   });
+  return {
+    joints: made.flatMap((own) => own.joints),
+    diagnostics: made.flatMap((own) => own.diagnostics),
+  };
 }
 
 /** Members and joints of one rail that runs over the posts. */
