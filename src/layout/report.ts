@@ -33,12 +33,33 @@ const MEASURED =
   "The nosings were taped one by one; the rail follows the line whose worst miss is least. No reading was checked against another.";
 const ONE_PLANE =
   "The guard stands in one plumb plane; offsets across the stair are not part of this layout.";
+const RAILS_IN_PLANE =
+  "The rails stand in one plumb plane; posts that were found beside it stand there, the rails are cut to them.";
 const PLANES =
   "Between plan turns the guard stands in one plumb plane; x is measured along the guard round its corners.";
 const INPUTS =
   "Heights, gaps and plates are the design's own inputs; local codes and licensed practice decide what they must be.";
 
-function assumptionsOf({ design, site }: Place): string[] {
+/** What was measured of the guard itself, and what that leaves as designed. */
+function asSetWords({ asSet }: Place): string[] {
+  if (asSet === undefined) return [];
+  const posts = asSet.posts.map((own) => own.post);
+  const dry = asSet.posts.filter((own) => own.stage === "dry-set").map((own) => own.post);
+  const legs = asSet.legs.map((own) => own.leg);
+  const taken = dry.length === 0 ? "" : ` Stood up to be measured, not set for good: ${dry.join(", ")}.`;
+  return [
+    ...(posts.length === 0
+      ? []
+      : [
+          `Posts as set, where they were measured: ${posts.join(", ")}; the others, and what was not measured of these, as designed.${taken}`,
+        ]),
+    ...(legs.length === 0 ? [] : [`Measured to its far end: ${legs.join(", ")}.`]),
+  ];
+}
+
+function assumptionsOf(place: Place): string[] {
+  const { design, site } = place;
+  const beside = place.asSet?.posts.some((own) => own.across !== 0 || own.leanAcross !== 0);
   const counted = site.legs.some(({ leg }) => leg.stair !== undefined && leg.stair.nosings === undefined);
   const measured = site.legs.some(({ leg }) => leg.stair?.nosings !== undefined);
   const both =
@@ -48,7 +69,8 @@ function assumptionsOf({ design, site }: Place): string[] {
   return [
     ...(counted ? [COUNTED] : []),
     ...(measured ? [MEASURED] : []),
-    site.corners.length === 0 ? ONE_PLANE : PLANES,
+    site.corners.length > 0 ? PLANES : beside ? RAILS_IN_PLANE : ONE_PLANE,
+    ...asSetWords(place),
     ...both,
     INPUTS,
   ];

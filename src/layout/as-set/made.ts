@@ -8,7 +8,7 @@
  */
 import type { Piece } from "../../joints/piece.js";
 import { endWord, sightOf } from "../../joints/words.js";
-import type { Result } from "../../kernel/diagnostic.js";
+import { hasErrors, type Result } from "../../kernel/diagnostic.js";
 import type { Reader } from "../reader.js";
 import { nearestName } from "../schema/path-text.js";
 import type { Feature, MadePiece } from "./as-set.js";
@@ -55,6 +55,10 @@ export function madePieces(
     if (!builds.has(from)) {
       const loaded = load?.(from);
       read.diagnostics.push(...(loaded?.diagnostics ?? []));
+      if (loaded?.ok === false && !hasErrors(loaded.diagnostics)) {
+        const message = `expected the pieces of ${from}, got none.`;
+        read.report("made-without-pieces", ["made"], message, "Name the build they were made from.");
+      }
       builds.set(from, loaded?.ok ? loaded.value : undefined);
     }
     return builds.get(from);
