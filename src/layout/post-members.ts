@@ -11,6 +11,7 @@ import type { CopeJoint } from "../joints/joint.js";
 import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
 import { STATION_MM } from "../kernel/tolerance.js";
 import { member } from "../members/member.js";
+import { missesRail } from "./as-set/beside.js";
 import { postName } from "./as-set/stance.js";
 import type { RailDesign } from "./design.js";
 import { alongOf, joined, type Part, type Place } from "./part.js";
@@ -208,7 +209,12 @@ function railPost(place: Place, post: PlacedPost, path: RailPath, rail: RailDesi
   const top = edgeZ(head.run, "axis", head.x);
   const axis = postAxis(place.site, post);
   const off = Math.abs(yAt(axis, top));
-  const by = post.extent.halfWidth * Math.hypot(1, axis.q) + off - railExtent.halfWidth;
+  const half = post.extent.halfWidth * Math.hypot(1, axis.q);
+  const by = half + off - railExtent.halfWidth;
+  if (off >= half + railExtent.halfWidth) {
+    const diagnostics = [missesRail(post, `rail ${rail.id}`, off)];
+    return { members: [], joints: [], diagnostics };
+  }
   const onto = railsOver(place, post, head, path, rail);
   const wide = by > STATION_MM;
   const joint = { kind: "cope", id: `${post.id}-top`, end: { member: post.id, end: 1 } } as const;

@@ -24,6 +24,18 @@ export interface RailAt {
   readonly halfWidth: number;
 }
 
+/** A post that stands wholly beside a rail: nothing can be cut to it. */
+export function missesRail(post: PlacedPost, rail: string, off: number): Diagnostic {
+  return diagnostic({
+    code: "post-misses-rail",
+    path: post.path,
+    members: [post.id],
+    message: `${postName(post)}: expected it to reach ${rail}, got its axis ${sayLength(off)} beside the rail's middle: they do not touch.`,
+    hint: "Correct the reading, or set the post again.",
+    values: { off },
+  });
+}
+
 /** Half of a post across a reach. */
 function halfIn(place: Place, post: PlacedPost, reach: number): number {
   const corner = place.site.corners[post.reach];
@@ -38,6 +50,7 @@ function pastSide(place: Place, post: PlacedPost, { line, mark, halfWidth }: Rai
   const off = Math.abs(yAt(axis, line.z0 + line.slope * crossX(axis, line)));
   const by = off + halfWidth - halfIn(place, post, line.reach) * Math.hypot(1, axis.q);
   if (by <= STATION_MM) return [];
+  if (by >= 2 * halfWidth) return [missesRail(post, mark, off)];
   return [
     diagnostic({
       code: "rail-past-post-side",
