@@ -52,15 +52,17 @@ function readText(path: string, label: string, kind: Kind): string {
     };
     throw new UsageError(
       `Cannot read ${label}: ${why[code] ?? String(error)}.`,
-      `Give a ${kind} file, or - for standard input.`,
+      `Give ${article(kind)} ${kind} file, or - for standard input.`,
     );
   }
 }
 
+const article = (kind: Kind): string => (kind === "as-set" ? "an" : "a");
+
 function tooLarge(label: string, kind: Kind): UsageError {
   return new UsageError(
     `${label} is larger than ${LARGEST} bytes.`,
-    `A ${kind} file is a few kilobytes: check its name.`,
+    `${article(kind) === "a" ? "A" : "An"} ${kind} file is a few kilobytes: check its name.`,
   );
 }
 

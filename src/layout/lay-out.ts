@@ -82,7 +82,7 @@ function membersOf(joint: Joint): readonly string[] {
  *   `bracket-without-post`, `bracket-too-short`, `toe-board-too-short`, `toe-board-without-bay`,
  *   `toe-board-in-foot`, `toe-board-hits-rail`,
  *   `infill-without-rail`, `infill-too-wide`, `infill-no-room`, `infill-too-many`,
- *   `bar-without-seat`, `infill-not-parallel`, `infill-misses-corner`, `infill-wider-space`, `bad-plate`, `bad-section`,
+ *   `bar-without-seat`, `side-plate-gap`, `rail-past-post-side`, `post-misses-rail`, `infill-not-parallel`, `infill-misses-corner`, `infill-wider-space`, `bad-plate`, `bad-section`,
  *   `duplicate-id`. What cannot be built is left out, the rest is still laid out.
  * @throws RakewrightError `bad-stair` or `bad-design` for a design that `parseDesign` would not return
  * @example
