@@ -29,7 +29,7 @@ import { alongOf, joined, type Part, type Place } from "./part.js";
 import { pathLinks } from "./path-links.js";
 import type { PlacedPost } from "./place-posts.js";
 import { linkId, type PlacedHandrail } from "./placed-handrail.js";
-import { crossX, inwardReach, postAxis } from "./post-line.js";
+import { crossX, inwardReach, postAxis, xAt } from "./post-line.js";
 import type { RailRun } from "./rail-path.js";
 import type { RunLine } from "./rail-runs.js";
 import type { HandrailReport } from "./report-types.js";
@@ -109,7 +109,10 @@ function placed(place: Place, index: number, posts: readonly StandingPost[]) {
   const design = place.design.handrails[index] as HandrailDesign;
   const extent = sectionExtent(design.section);
   const path = `handrails[${index}]`;
-  const xs = (leg: string) => posts.filter((post) => post.leg === leg).map((post) => post.x);
+  const xs = (leg: string) =>
+    posts
+      .filter((post) => post.leg === leg)
+      .map((post) => xAt(postAxis(place.site, post), post.lineZ + design.height));
   const lines = handrailLines(place.site, design, xs);
   const outer = [lines.lines[0] as RunLine, lines.lines.at(-1) as RunLine] as const;
   const sides = [design.bottom, design.top] as const;

@@ -16,7 +16,7 @@ import type { Design } from "./design.js";
 import { guardLayout } from "./guard-layout.js";
 import { joined, type Place } from "./part.js";
 import { placesOf } from "./places.js";
-import { layoutReport } from "./report.js";
+import { layoutReport, postReports } from "./report.js";
 import type { LayoutReport } from "./report-types.js";
 import { sectionExtent } from "./section-extent.js";
 import type { Shop } from "./shop.js";
@@ -113,6 +113,12 @@ export function layOut(design: Design, shop?: Shop, asSet?: AsSet): Layout {
   const { kept, diagnostics } = withoutRepeats(whole.members);
   const known = new Set(kept.map((own) => own.id));
   const [place, guard] = [places[0] as Place, guards[0] as (typeof guards)[number]];
+  const report = layoutReport(place, guard.rail, guard.path, guard.posts, kept, guard.over, guard);
+  // Of a pair the left-hand guard is told; the right-hand one where it was found to differ.
+  const rightPosts = guards.slice(1).flatMap(({ posts, path, over }, i) => {
+    const found = posts.filter((post) => post.set !== undefined);
+    return postReports(places[i + 1] as Place, found, path, over?.path ?? path);
+  });
   return {
     members: kept,
     joints: whole.joints.filter((joint) => membersOf(joint).every((id) => known.has(id))),
@@ -120,7 +126,7 @@ export function layOut(design: Design, shop?: Shop, asSet?: AsSet): Layout {
     assemblies: guards.flatMap((own) =>
       own.assemblies.map((one) => ({ ...one, pieces: one.pieces.filter((id) => known.has(id)) })),
     ),
-    report: layoutReport(place, guard.rail, guard.path, guard.posts, kept, guard.over, guard),
+    report: { ...report, posts: [...report.posts, ...rightPosts] },
     diagnostics: [...whole.diagnostics, ...meeting, ...diagnostics],
   };
 }

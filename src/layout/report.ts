@@ -64,7 +64,9 @@ function assumptionsOf(place: Place): string[] {
   const measured = site.legs.some(({ leg }) => leg.stair?.nosings !== undefined);
   const both =
     design.side === "both"
-      ? ["The right-hand guard is the mirror image of the left-hand one; figures are the left one's."]
+      ? [
+          `The right-hand guard is the mirror image of the left-hand one${place.asSet === undefined ? "" : ", but for what was measured"}; figures are the left one's${place.asSet === undefined ? "" : ", and those of the right-hand posts as set"}.`,
+        ]
       : [];
   return [
     ...(counted ? [COUNTED] : []),
@@ -154,6 +156,16 @@ function setReport({ stage, lean, leanAcross, y, design }: PostStance): AsSetRep
   return { stage, lean, leanAcross, across: y, designed: design };
 }
 
+/** What is said of the posts that were built; `over` is the path of what the hand is on. */
+export function postReports(
+  place: Place,
+  posts: readonly PlacedPost[],
+  path: RailPath,
+  over: RailPath,
+): PostReport[] {
+  return posts.flatMap((post) => postReport(place, post, path, over));
+}
+
 function postReport(place: Place, post: PlacedPost, path: RailPath, over: RailPath): PostReport[] {
   const [top, axis, up, down] = [
     pathZ(over, "top", post.x),
@@ -236,7 +248,7 @@ export function layoutReport(
     breaks: breakReports(place, over.path, over.rail),
     corners: cornerReports(over.path, sectionExtent(over.rail.section)),
     topRails,
-    posts: posts.flatMap((post) => postReport(place, post, path, over.path)),
+    posts: postReports(place, posts, path, over.path),
     spacing: spacings(posts, path),
     handrails: more.handrails,
     infill: more.infill,

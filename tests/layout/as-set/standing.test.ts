@@ -263,6 +263,10 @@ describe("findings on posts as set", () => {
         { post: "P3-R", x: "-60 1/2" },
       ],
     });
+    const told = set.report!.posts.filter((own) => own.asSet !== undefined).map((own) => own.mark);
+    expect(told).toEqual(["P2-L", "P2-R", "P3-R"]);
+    expect(plain.report!.posts.every((own) => own.mark.endsWith("-L"))).toBe(true);
+    expect(set.report!.assumptions.join()).toContain("but for what was measured");
     const [left, right] = ["P2-L", "P2-R"].map((mark) => set.members.find((own) => own.mark === mark)!);
     const apart = 44 - 8;
     for (const end of ["from", "to"] as const) {
