@@ -23,6 +23,7 @@ import type {
   SpacingReport,
   TopRailReport,
 } from "./report-types.js";
+import { sayLength } from "./say-length.js";
 import { sectionExtent } from "./section-extent.js";
 import type { LegGround } from "./site.js";
 import { lastRailId, railId } from "./top-rails.js";
@@ -45,7 +46,7 @@ function asSetWords({ asSet }: Place): string[] {
   if (asSet === undefined) return [];
   const posts = asSet.posts.map((own) => own.post);
   const dry = asSet.posts.filter((own) => own.stage === "dry-set").map((own) => own.post);
-  const legs = asSet.legs.map((own) => own.leg);
+  const legs = asSet.legs.map((own) => `${own.leg}, ${sayLength(own.length)}`);
   const taken = dry.length === 0 ? "" : ` Stood up to be measured, not set for good: ${dry.join(", ")}.`;
   return [
     ...(posts.length === 0
@@ -53,7 +54,7 @@ function asSetWords({ asSet }: Place): string[] {
       : [
           `Posts as set, where they were measured: ${posts.join(", ")}; the others, and what was not measured of these, as designed.${taken}`,
         ]),
-    ...(legs.length === 0 ? [] : [`Measured to its far end: ${legs.join(", ")}.`]),
+    ...(legs.length === 0 ? [] : [`Measured to its far end: ${legs.join("; ")}.`]),
   ];
 }
 

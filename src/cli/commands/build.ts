@@ -42,7 +42,7 @@ DESIGN is a file, or - for standard input. Writes into DIR:
 
   -o, --output DIR      where to; made when it is not there
   --shop FILE           the shop file: fit gap, kerf, saw limits, stock, access (rakewright schema shop)
-  --as-set FILE         what stands already, as measured; it overrides the design (rakewright schema as-set)
+  --as-set FILE         what stands already, measured: overrides the design (rakewright schema as-set)
   --chord MM            how far a facet may stand off its curve, 0.001 to 10 (default ${CHORD_MM})
   --formats LIST        which model formats, out of ${MODEL_FORMATS.join(",")} (default all)
   --force               replace files that exist

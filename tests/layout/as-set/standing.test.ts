@@ -182,6 +182,7 @@ describe("a leg that was measured", () => {
     const { plain, set } = both(plainExample(), { legs: [{ leg: "landing", length: "96 5/8" }] });
     const far = (built: BuiltGuard) => piece(built, "EP1").frame.origin[0];
     expect(far(set)).toBeCloseTo(far(plain) - INCH / 8, 9);
+    expect(set.report!.assumptions).toContain("Measured to its far end: landing, 2454.3 mm (96.625 in).");
     expect(piece(set, "P8").lengths.blank.value).toBe(piece(plain, "P8").lengths.blank.value);
   });
 });
