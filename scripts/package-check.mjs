@@ -54,7 +54,7 @@ try {
       throw new Error(`the tarball holds files that nobody asked for: ${stray.join(", ")}`);
     const needed = [
       ...["LICENSE", "THIRD-PARTY.md", "README.md"],
-      ...["schema/design.schema.json", "schema/shop.schema.json"],
+      ...["schema/design.schema.json", "schema/shop.schema.json", "schema/as-set.schema.json"],
       manifest.bin[manifest.name],
     ];
     const missing = needed.filter((path) => !packed.files.some((file) => file.path === path));

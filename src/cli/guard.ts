@@ -20,6 +20,7 @@ import {
 import { type Carried, carriedIn } from "./carried.js";
 import { type CliIo, UsageError } from "./io.js";
 import { progress } from "./progress.js";
+import { readAsSet } from "./read-as-set.js";
 import { readDesign } from "./read-design.js";
 
 /** A guard that can be made. */
@@ -47,6 +48,8 @@ export interface LoadedGuard {
 export interface LoadOptions {
   /** Path of the shop file, if any. */
   readonly shop: string | undefined;
+  /** Path of the as-set file, if any. */
+  readonly asSet?: string | undefined;
   readonly quiet: boolean;
 }
 
@@ -58,20 +61,23 @@ export interface LoadOptions {
 export async function loadGuard(
   name: string,
   io: CliIo,
-  { shop: file, quiet }: LoadOptions,
+  { shop: file, asSet: asSetFile, quiet }: LoadOptions,
 ): Promise<LoadedGuard> {
-  if (name === "-" && file === "-") {
+  if ([name, file, asSetFile].filter((own) => own === "-").length > 1) {
     throw new UsageError(
-      "Standard input can be only one of DESIGN and --shop.",
-      "Give one of them as a file.",
+      "Standard input can be only one of DESIGN, --shop and --as-set.",
+      "Give the others as files.",
     );
   }
   const document = await readDesign(name, io);
   const read = file === undefined ? undefined : parseShop(await readDesign(file, io, "shop"));
   if (read && !read.ok) return { diagnostics: read.diagnostics };
   const shop = read?.value;
-  const built = buildGuard(document, shop);
-  const diagnostics = [...(read?.diagnostics ?? []), ...built.diagnostics];
+  const asSet =
+    asSetFile === undefined ? undefined : readAsSet(await readDesign(asSetFile, io, "as-set"), document);
+  if (asSet && !asSet.ok) return { diagnostics: [...(read?.diagnostics ?? []), ...asSet.diagnostics] };
+  const built = buildGuard(document, shop, asSet?.value);
+  const diagnostics = [...(read?.diagnostics ?? []), ...(asSet?.diagnostics ?? []), ...built.diagnostics];
   const solids = new Map<string, Solid>();
   const masses = new Map<string, PieceMass>();
   const bar = progress(io, quiet);

@@ -1,5 +1,5 @@
 /**
- * Reads a design file, or standard input for `-`, as JSON; and a shop file the same way.
+ * Reads a design file, or standard input for `-`, as JSON; and a shop file or an as-set file the same way.
  *
  * What cannot be read is a usage error with the file's name and, for broken JSON and for a key that is there twice, its
  * line and column. Whether the JSON is a design or a shop is for the layout room to say.
@@ -15,7 +15,7 @@ import { placeOf, repeatedKey } from "./repeated-key.js";
 const LARGEST = 4 * 1024 * 1024;
 
 /** What a document is called in messages. */
-type Kind = "design" | "shop";
+type Kind = "design" | "shop" | "as-set";
 
 /**
  * The parsed JSON of a design.
@@ -63,15 +63,17 @@ function readText(path: string, label: string, kind: Kind): string {
     };
     throw new UsageError(
       `Cannot read ${label}: ${why[code] ?? String(error)}.`,
-      `Give a ${kind} file, or - for standard input.`,
+      `Give ${article(kind)} ${kind} file, or - for standard input.`,
     );
   }
 }
 
+const article = (kind: Kind): string => (kind === "as-set" ? "an" : "a");
+
 function tooLarge(label: string, kind: Kind): UsageError {
   return new UsageError(
     `${label} is larger than ${LARGEST} bytes.`,
-    `A ${kind} file is a few kilobytes: check its name.`,
+    `${article(kind) === "a" ? "A" : "An"} ${kind} file is a few kilobytes: check its name.`,
   );
 }
 

@@ -11,7 +11,9 @@ import { CORNER_STEP_MM } from "../kernel/tolerance.js";
 import { bisectorShift } from "./angles.js";
 import type { Stretch } from "./bay.js";
 import type { RailDesign } from "./design.js";
+import type { Place } from "./part.js";
 import type { PlacedPost } from "./place-posts.js";
+import { axisX, crossX, faceOf, type RakeLine } from "./post-line.js";
 import { oneLineOneRun, type RunLine, runsOfLeg } from "./rail-runs.js";
 import type { SectionExtent } from "./section-extent.js";
 import type { Site } from "./site.js";
@@ -81,12 +83,13 @@ function meetsAtCorners(site: Site, lines: readonly RunLine[], below: number): b
  * @param to - upper post
  */
 export function bayLine(
-  site: Site,
+  place: Place,
   rail: RailDesign,
   extent: SectionExtent,
   from: PlacedPost,
   to: PlacedPost,
 ): BayLine {
+  const { site } = place;
   const [first, last] = legRange(site, from, to);
   const lines = inBay(site, linesOf(site, rail, first, last), [from.x, to.x], extent.below);
   const rake = lines.find((line) => line.ground.flight !== undefined);
@@ -94,18 +97,29 @@ export function bayLine(
   const legs = site.legs.slice(first, last + 1);
   const whole = legs.every(({ leg }) => Object.hasOwn(leg.undersides, rail.id));
   if (only === undefined || (!whole && rake === undefined)) return { kind: "none" };
-  const straight = ({ reach, slope, z0 }: RunLine): BayLine => ({
-    kind: "line",
-    stretches: [{ reach, slope, z0, x: [from.x, to.x] }],
+  const axisOf = ({ reach, slope, z0 }: RunLine): RakeLine => ({
+    ...{ reach, slope, z0: z0 + extent.below * Math.hypot(1, slope) },
   });
+  const ends = (low: RunLine, high: RunLine) =>
+    [axisX(site, from, axisOf(low)), axisX(site, to, axisOf(high))] as const;
+  const straight = (line: RunLine): BayLine => {
+    const { reach, slope, z0 } = line;
+    return { kind: "line", stretches: [{ reach, slope, z0, x: ends(line, line) }] };
+  };
   if (whole && lines.length === 1) return straight(only);
   const breaks = stopsOf(site, lines, extent.below);
-  const stops = [from.x, ...breaks, to.x];
-  const clear = [from.x + from.extent.depth / 2, ...breaks, to.x - to.extent.depth / 2];
+  const [start, end] = [lines[0] ?? only, lines.at(-1) ?? only];
+  const [startX, endX] = ends(start, end);
+  const stops = [startX, ...breaks, endX];
+  const face = (post: PlacedPost, line: RunLine, way: 1 | -1) =>
+    post.set === undefined
+      ? post.x + (way * post.extent.depth) / 2
+      : crossX(faceOf(place, post, line.reach, way), axisOf(line));
+  const clear = [face(from, start, 1), ...breaks, face(to, end, -1)];
   const roomy = clear.slice(1).every((x, i) => x - (clear[i] ?? x) >= extent.depth);
   if (whole && roomy && meetsAtCorners(site, lines, extent.below)) {
     const stretches = lines.map(({ reach, slope, z0 }, i): Stretch => {
-      return { reach, slope, z0, x: [stops[i] ?? from.x, stops[i + 1] ?? to.x] };
+      return { reach, slope, z0, x: [stops[i] ?? startX, stops[i + 1] ?? endX] };
     });
     return { kind: "line", stretches };
   }

@@ -18,6 +18,7 @@ import { alongOf, at, inwardOf, joined, type Part } from "./part.js";
 import type { PlacedPost } from "./place-posts.js";
 import { linkId, type PlacedHandrail } from "./placed-handrail.js";
 import { holesOf, plateOr } from "./plate-or.js";
+import { crossX, inwardOfAxis, postAxis } from "./post-line.js";
 import { edgeZ, type RailRun } from "./rail-path.js";
 import type { BracketReport } from "./report-types.js";
 import { sayLength } from "./say-length.js";
@@ -43,16 +44,32 @@ function span(rail: PlacedHandrail, reach: number): readonly [number, number] {
   return [runs[0]?.x.underside[0] ?? Number.NaN, runs.at(-1)?.x.underside[1] ?? Number.NaN];
 }
 
+/** Where a post's axis is as high as the arm that stands from it. */
+function armX({ line: { runs }, place }: PlacedHandrail, post: PlacedPost, drop: number): number {
+  const axis = postAxis(place.site, post);
+  const xs = runs
+    .filter((run) => run.reach === post.reach)
+    .map((run) => ({ run, x: crossX(axis, { slope: run.slope, z0: run.z0.underside - drop }) }));
+  const over = xs.find(({ run, x }) => run.x.underside[0] <= x && x <= run.x.underside[1]);
+  return (over ?? xs[0])?.x ?? post.x;
+}
+
 /** The posts of the legs that the stem finds the rail over. */
-function postStations(rail: PlacedHandrail, posts: readonly PlacedPost[], radius: number): Station[] {
+function postStations(
+  rail: PlacedHandrail,
+  posts: readonly PlacedPost[],
+  radius: number,
+  drop: number,
+): Station[] {
   const { legs } = rail.place.site;
   const [first, last] = rail.design.legs;
   const own = new Set(legs.slice(first, last + 1).map(({ leg }) => leg.id));
   return posts.flatMap((post): Station[] => {
     const [from, to] = span(rail, post.reach);
-    const under = post.x - radius >= from - STATION_MM && post.x + radius <= to + STATION_MM;
+    const x = armX(rail, post, drop);
+    const under = x - radius >= from - STATION_MM && x + radius <= to + STATION_MM;
     const wanted = own.has(post.leg) && post.corner === undefined && under;
-    return wanted ? [{ reach: post.reach, x: post.x, post }] : [];
+    return wanted ? [{ reach: post.reach, x, post }] : [];
   });
 }
 
@@ -120,6 +137,12 @@ function flangeOf(
   );
 }
 
+/** How far a post's inner face is from the guard's middle plane at a height. */
+function faceInward({ place }: PlacedHandrail, post: PlacedPost, z: number): number {
+  const axis = postAxis(place.site, post);
+  return inwardOfAxis(place, axis, z) + post.extent.halfWidth * Math.hypot(1, axis.q);
+}
+
 function bracket(
   rail: PlacedHandrail,
   design: BracketDesign,
@@ -141,7 +164,9 @@ function bracket(
   const face =
     design.from === "wall"
       ? inward + (outside ? -1 : 1) * (design.wall - thick)
-      : (post?.extent.halfWidth ?? 0);
+      : post === undefined
+        ? 0
+        : faceInward(rail, post, z);
   const [start, elbow] = [at(place, reach, x, z, face), at(place, reach, x, z, inward)];
   const up: Vec3 = alongOf(place, reach);
   const common = { path: `${path}.brackets`, up } as const;
@@ -196,7 +221,8 @@ export function handrailBrackets(
   const nothing: Part = { members: [], joints: [], diagnostics: [] };
   if (design === undefined) return { part: nothing, reports: [] };
   const radius = sectionExtent(design.section).halfWidth;
-  const stations = design.from === "posts" ? postStations(rail, posts, radius) : wallStations(rail, design);
+  const stations =
+    design.from === "posts" ? postStations(rail, posts, radius, design.drop) : wallStations(rail, design);
   if (stations.length === 0) {
     const found = diagnostic({
       code: "bracket-without-post",

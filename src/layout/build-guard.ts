@@ -7,6 +7,7 @@ import type { Contact, Piece } from "../joints/piece.js";
 import { solveJoints } from "../joints/solve.js";
 import type { Diagnostic } from "../kernel/diagnostic.js";
 import type { Member } from "../members/member.js";
+import type { AsSet } from "./as-set/as-set.js";
 import type { LayoutAssembly } from "./assemblies.js";
 import type { Design } from "./design.js";
 import { designInShop } from "./design-in-shop.js";
@@ -33,6 +34,7 @@ export interface BuiltGuard {
  *
  * @param document - parsed JSON of any shape; a `DesignInput` when it is well formed
  * @param shop - from `parseShop`: its fit gap where the document has no `gap`, its slip fit and finish
+ * @param asSet - from `parseAsSet`: measured posts and legs override the document's
  * @returns pieces and contacts, with every finding on the way. Never throws on JSON.
  * @example
  * ```ts
@@ -40,11 +42,11 @@ export interface BuiltGuard {
  * for (const piece of guard.pieces) solidOf(piece);
  * ```
  */
-export function buildGuard(document: unknown, shop?: Shop): BuiltGuard {
+export function buildGuard(document: unknown, shop?: Shop, asSet?: AsSet): BuiltGuard {
   const read = parseDesign(shop === undefined ? document : designInShop(document, shop));
   if (!read.ok)
     return { members: [], pieces: [], contacts: [], assemblies: [], diagnostics: read.diagnostics };
-  const layout = layOut(read.value, shop);
+  const layout = layOut(read.value, shop, asSet);
   const solved = solveJoints({ members: layout.members, joints: layout.joints, rules: layout.rules });
   return {
     design: read.value,

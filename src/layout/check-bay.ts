@@ -8,7 +8,9 @@
 import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
 import { STATION_MM } from "../kernel/tolerance.js";
 import type { Bay } from "./bay.js";
+import type { Place } from "./part.js";
 import type { PlacedPost } from "./place-posts.js";
+import { crossX, faceOf } from "./post-line.js";
 import { pathZ, type RailPath } from "./rail-path.js";
 import { sayLength } from "./say-length.js";
 
@@ -22,13 +24,17 @@ function topZ(bay: Bay, x: number): number {
   return undersideZ(bay, x) + bay.extent.depth * Math.hypot(1, slope);
 }
 
-/** x of a post's face and of its plate's edge on the bay's side. */
-function reachOf(post: PlacedPost, side: 1 | -1): readonly [number, number] {
-  return [post.x + (side * post.extent.depth) / 2, post.x + side * post.halfFoot];
+/** x of a post's face where the bay meets it, and of its plate's edge on the bay's side. */
+function reachOf(place: Place, bay: Bay, post: PlacedPost, side: 1 | -1): readonly [number, number] {
+  const plate = post.x + side * post.halfFoot;
+  const stretch = bay.stretches.at(side === 1 ? 0 : -1);
+  if (post.set === undefined || stretch === undefined)
+    return [post.x + (side * post.extent.depth) / 2, plate];
+  return [crossX(faceOf(place, post, stretch.reach, side), stretch), plate];
 }
 
-function inPlate(bay: Bay, post: PlacedPost, side: 1 | -1): Diagnostic[] {
-  const by = Math.max(...reachOf(post, side).map((x) => post.footZ - undersideZ(bay, x)));
+function inPlate(place: Place, bay: Bay, post: PlacedPost, side: 1 | -1): Diagnostic[] {
+  const by = Math.max(...reachOf(place, bay, post, side).map((x) => post.footZ - undersideZ(bay, x)));
   if (by <= STATION_MM) return [];
   return [
     diagnostic({
@@ -42,9 +48,14 @@ function inPlate(bay: Bay, post: PlacedPost, side: 1 | -1): Diagnostic[] {
   ];
 }
 
-function overlap(bay: Bay, name: string, least: (x: number) => number | undefined): Diagnostic[] {
+function overlap(
+  place: Place,
+  bay: Bay,
+  name: string,
+  least: (x: number) => number | undefined,
+): Diagnostic[] {
   const by = Math.max(
-    ...[reachOf(bay.from, 1)[0], reachOf(bay.to, -1)[0]].map(
+    ...[reachOf(place, bay, bay.from, 1)[0], reachOf(place, bay, bay.to, -1)[0]].map(
       (x) => topZ(bay, x) - (least(x) ?? Number.POSITIVE_INFINITY),
     ),
   );
@@ -62,16 +73,17 @@ function overlap(bay: Bay, name: string, least: (x: number) => number | undefine
 }
 
 /** Findings about the lower rails of one bay; each names the bay it is about. */
-export function checkBay(bays: readonly Bay[], path: RailPath): Diagnostic[] {
+export function checkBay(place: Place, bays: readonly Bay[], path: RailPath): Diagnostic[] {
   const upward = [...bays].sort((a, b) => undersideZ(a, a.from.x) - undersideZ(b, b.from.x));
   return upward.flatMap((bay, i) => {
     const next = upward[i + 1];
-    const above = next === undefined ? [] : overlap(bay, `rail ${next.rail.id}`, (x) => undersideZ(next, x));
+    const above =
+      next === undefined ? [] : overlap(place, bay, `rail ${next.rail.id}`, (x) => undersideZ(next, x));
     return [
-      ...inPlate(bay, bay.from, 1),
-      ...inPlate(bay, bay.to, -1),
+      ...inPlate(place, bay, bay.from, 1),
+      ...inPlate(place, bay, bay.to, -1),
       ...above,
-      ...overlap(bay, "the top rail", (x) => pathZ(path, "underside", x)),
+      ...overlap(place, bay, "the top rail", (x) => pathZ(path, "underside", x)),
     ];
   });
 }

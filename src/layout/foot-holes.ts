@@ -9,10 +9,12 @@
  */
 import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
 import { STATION_MM } from "../kernel/tolerance.js";
+import { postName } from "./as-set/stance.js";
+import type { Place } from "./part.js";
 import type { PlacedPost } from "./place-posts.js";
+import { inwardOfAxis, postAxis } from "./post-line.js";
 import { roomOf } from "./post-room.js";
 import { sayLength } from "./say-length.js";
-import type { Site } from "./site.js";
 
 /** Least level distances from the axes of a foot's holes; absent where there is no such edge or face. */
 export interface HoleRoom {
@@ -25,7 +27,9 @@ export interface HoleRoom {
 }
 
 /** The room of a base plate's holes; undefined where the foot has none. */
-export function holeRoom(site: Site, post: PlacedPost, inset: number | undefined): HoleRoom | undefined {
+export function holeRoom(place: Place, post: PlacedPost): HoleRoom | undefined {
+  const { site, design } = place;
+  const { inset } = design;
   if (post.foot.type !== "plate" || post.foot.holes === undefined) return undefined;
   const { along, across } = post.foot.holes;
   const { own, riser } = roomOf(site, post);
@@ -33,7 +37,9 @@ export function holeRoom(site: Site, post: PlacedPost, inset: number | undefined
   return {
     ...(Number.isFinite(front) ? { toNosing: front } : {}),
     ...(Number.isFinite(behind) ? { toRiser: behind } : {}),
-    ...(inset === undefined ? {} : { toSide: inset - across / 2 }),
+    ...(inset === undefined
+      ? {}
+      : { toSide: inset - across / 2 + inwardOfAxis(place, postAxis(site, post), post.footZ) }),
   };
 }
 
@@ -50,7 +56,7 @@ function nearEdge(post: PlacedPost, room: HoleRoom, least: number, under: string
         severity: "warning",
         path: post.path,
         members: [post.id],
-        message: `Post ${post.mark}: expected its holes at least ${sayLength(least)} from ${edge} (${under}), got ${sayLength(got)}.`,
+        message: `${postName(post)}: expected its holes at least ${sayLength(least)} from ${edge} (${under}), got ${sayLength(got)}.`,
         hint: "Move the post or the holes in; the least distance is the fastener maker's to say.",
         values: { least, got },
       }),
@@ -59,7 +65,7 @@ function nearEdge(post: PlacedPost, room: HoleRoom, least: number, under: string
 }
 
 /** Findings about what is under the feet. */
-export function checkFeet(site: Site, posts: readonly PlacedPost[], inset: number | undefined): Diagnostic[] {
+export function checkFeet(place: Place, posts: readonly PlacedPost[]): Diagnostic[] {
   return posts.flatMap((post): Diagnostic[] => {
     const { substrate } = post.foot;
     if (substrate === undefined) return [];
@@ -78,7 +84,7 @@ export function checkFeet(site: Site, posts: readonly PlacedPost[], inset: numbe
             }),
           ]
         : [];
-    const room = holeRoom(site, post, inset);
+    const room = holeRoom(place, post);
     if (room === undefined || leastEdge === undefined) return thin;
     return [...thin, ...nearEdge(post, room, leastEdge, name)];
   });

@@ -7,11 +7,16 @@
  * @packageDocumentation
  */
 import type { Joint } from "../joints/joint.js";
+import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
+import { STATION_MM } from "../kernel/tolerance.js";
 import type { Vec3 } from "../kernel/vec.js";
+import { postName } from "./as-set/stance.js";
 import type { FootDesign } from "./foot-design.js";
 import { alongOf, at, inwardOf, joined, type Part, type Place } from "./part.js";
 import type { PlacedPost } from "./place-posts.js";
 import { holesOf, plateOr } from "./plate-or.js";
+import { inwardOfAxis, postAxis } from "./post-line.js";
+import { sayLength } from "./say-length.js";
 
 const normalOf = (along: Vec3, slope: number): Vec3 => [-along[0] * slope, -along[1] * slope, 1];
 
@@ -30,7 +35,13 @@ function basePlate(place: Place, post: PlacedPost, foot: Extract<FootDesign, { t
       },
       thickness: foot.thickness,
       holes: holesOf(foot.holes, foot.holes?.across ?? 0, foot.holes?.along ?? 0),
-      at: at(place, post.reach, post.x, post.baseZ),
+      at: at(
+        place,
+        post.reach,
+        post.x,
+        post.baseZ,
+        inwardOfAxis(place, postAxis(place.site, post), post.footZ),
+      ),
       normal: slope === 0 ? [0, 0, 1] : normalOf(along, slope),
     },
     post.path,
@@ -42,6 +53,32 @@ function basePlate(place: Place, post: PlacedPost, foot: Extract<FootDesign, { t
     onto: id,
   };
   return { members: [made.plate], joints: [joint], diagnostics: [] };
+}
+
+/** A side plate is plumb, its post is not: how far apart they are at the plate's other edge. */
+function standsOff(post: PlacedPost, by: number): Diagnostic[] {
+  if (Math.abs(by) <= STATION_MM) return [];
+  return [
+    diagnostic({
+      code: "side-plate-gap",
+      severity: "warning",
+      path: post.path,
+      members: [post.id],
+      message: `${postName(post)}: expected its inner face against the whole of its side plate, got it leaning ${sayLength(Math.abs(by))} away over the plate's height.`,
+      hint: "Pull the post plumb across the guard, or pack the gap.",
+      values: { by: Math.abs(by) },
+    }),
+  ];
+}
+
+/** A post that leans on bare ground is sawn level to stand on it. */
+function bareFoot(post: PlacedPost): Part {
+  const leans = post.set !== undefined && (post.set.tilt.along !== 0 || post.set.tilt.across !== 0);
+  const joint: Joint = {
+    ...{ kind: "cut", id: `${post.id}-foot`, end: { member: post.id, end: 0 } },
+    ...{ cut: { type: "level" }, onto: "ground" },
+  };
+  return { members: [], joints: leans ? [joint] : [], diagnostics: [] };
 }
 
 function sidePlates(place: Place, post: PlacedPost, foot: Extract<FootDesign, { type: "side" }>): Part {
@@ -58,7 +95,10 @@ function sidePlates(place: Place, post: PlacedPost, foot: Extract<FootDesign, { 
       },
       post.path,
     );
-  const face = post.extent.halfWidth;
+  // The plate stands plumb: a post that leans across touches it where it comes out farthest.
+  const axis = postAxis(place.site, post);
+  const ends = [z - size.height / 2, z + size.height / 2].map((own) => inwardOfAxis(place, axis, own));
+  const face = post.extent.halfWidth * Math.hypot(1, axis.q) + Math.max(...ends);
   const made = [
     sheet("side", "SP", face, size.thickness),
     ...(packer > 0 ? [sheet("packer", "PK", face + size.thickness, packer)] : []),
@@ -66,7 +106,7 @@ function sidePlates(place: Place, post: PlacedPost, foot: Extract<FootDesign, { 
   return {
     members: made.flatMap((own) => own.plate ?? []),
     joints: [],
-    diagnostics: made.flatMap((own) => own.diagnostics),
+    diagnostics: [...made.flatMap((own) => own.diagnostics), ...standsOff(post, axis.q * size.height)],
   };
 }
 
@@ -77,7 +117,7 @@ export function footPlates(place: Place, posts: readonly PlacedPost[]): Part {
       const { foot } = post;
       if (foot.type === "side") return sidePlates(place, post, foot);
       if (foot.type === "plate" && foot.thickness > 0) return basePlate(place, post, foot);
-      return { members: [], joints: [], diagnostics: [] };
+      return bareFoot(post);
     }),
   );
 }

@@ -5,6 +5,7 @@
  */
 import { type Diagnostic, RakewrightError } from "../kernel/diagnostic.js";
 import type { Section } from "../members/section.js";
+import { standing } from "./as-set/stand.js";
 import { assembliesOf, type LayoutAssembly } from "./assemblies.js";
 import { checkPlan } from "./check-plan.js";
 import { checkPosts } from "./check-posts.js";
@@ -29,7 +30,7 @@ import { type SectionExtent, sectionExtent } from "./section-extent.js";
 import type { LegGround } from "./site.js";
 import { spliceParts } from "./splices.js";
 import { toeBoards } from "./toe-board.js";
-import { railId, topRails } from "./top-rails.js";
+import { cornerCopes, railId, topRails } from "./top-rails.js";
 
 /** One guard: its part of the model, and what the report is made from. */
 export interface GuardLayout {
@@ -102,32 +103,40 @@ export function guardLayout(place: Place): GuardLayout {
   const rail = topRail(place);
   const cap = design.rails.find((own) => own.role === "cap");
   const placed = placePosts(place);
-  const { ends, diagnostics: endFindings } = pathEnds(site, placed.posts);
+  const stood = standing(place, placed.posts);
   const lines = withSplices(place, railRuns(site).runs);
   const capExtent = cap && sectionExtent(cap.section);
   const extent = sectionExtent(rail.section);
+  const { ends, diagnostics: endFindings } = pathEnds(place, stood, lowered(lines, capExtent), extent);
   const path = railPath(site, metAtCorners(site, lowered(lines, capExtent), extent), extent, ends);
   const plain = lines.map((run) => ({ ...run, splices: [] }));
   const capPath = capExtent && railPath(site, metAtCorners(site, plain, capExtent), capExtent, ends);
-  const finish = railEnds(place, rail, path, placed.posts);
-  const top = topRails(place, rail, path, "R", finish.joints);
-  const over = cap && capPath ? [topRails(place, cap, capPath, "C", [])] : [];
-  const spliced = spliceParts(place, rail, path, placed.posts, (run, x) => railId(place, run, rail, x));
-  const posts = postMembers(place, rail, placed.posts, path);
+  const atCorners = cornerCopes(place, rail, path, stood);
+  const finish = railEnds(place, rail, path, stood);
+  const top = topRails(place, rail, path, "R", [...finish.joints, ...atCorners.joints]);
+  const over =
+    cap && capPath
+      ? [topRails(place, cap, capPath, "C", cornerCopes(place, cap, capPath, stood).joints)]
+      : [];
+  const spliced = spliceParts(place, rail, path, stood, (run, x) => railId(place, run, rail, x));
+  const posts = postMembers(place, rail, stood, path);
   const ids = new Set(posts.members.map((own) => own.id));
-  const built = placed.posts.filter((post) => ids.has(post.id));
+  const built = stood.filter((post) => ids.has(post.id));
   const lower = lowerRails(place, built, path);
   const filled = infill(place, rail, path, built, lower.bays);
   const feet = footPlates(place, built);
   const topOf = new Map(posts.members.map((own) => [own.id, own.to[2]]));
-  const standing = built.map((post) => ({ ...post, topZ: topOf.get(post.id) ?? post.footZ }));
-  const hand = handrails(place, standing);
+  const hand = handrails(
+    place,
+    built.map((post) => ({ ...post, topZ: topOf.get(post.id) ?? post.footZ })),
+  );
   const checks: Diagnostic[] = [
     ...placed.diagnostics,
-    ...checkPosts(site, placed.posts, design.inset),
-    ...checkFeet(site, placed.posts, design.inset),
+    ...checkPosts(place, stood, (post) => topOf.get(post.id) ?? post.footZ),
+    ...checkFeet(place, stood),
     ...checkPlan(place, path, 2 * extent.halfWidth),
     ...endFindings,
+    ...atCorners.diagnostics,
     ...checkCorners(place, path, extent),
   ];
   const part = joined([

@@ -15,6 +15,7 @@ import type { HandrailDesign, HandrailFlange, HandrailReturn } from "./handrail-
 import { alongOf, at, inwardOf, type Part, type Place } from "./part.js";
 import type { PlacedPost } from "./place-posts.js";
 import { holesOf, plateOr } from "./plate-or.js";
+import { axisX, inwardOfAxis, postAxis, xAt } from "./post-line.js";
 import { edgeZ, type RailRun } from "./rail-path.js";
 import type { RunLine } from "./rail-runs.js";
 import { sayLength } from "./say-length.js";
@@ -63,6 +64,12 @@ export function postAt(
       return beside && post.reach === line.reach && way * (post.x - x) >= -STATION_MM;
     })
     .sort((a, b) => way * (a.x - b.x))[0];
+}
+
+/** x where a post's axis is as high as the axis of a handrail's line. */
+export function axisAtRail(place: Place, post: PlacedPost, line: RunLine, extent: SectionExtent): number {
+  const z0 = line.z0 - extent.above * Math.hypot(1, line.slope);
+  return axisX(place.site, post, { reach: line.reach, slope: line.slope, z0 });
 }
 
 /** Findings about a return to a post: none there, or one narrower than the rail. */
@@ -184,7 +191,9 @@ export function handrailReturn(
   if (post === undefined) return undefined;
   const way = negate(inward);
   const name = `${end.id}-return-${side}`;
-  const axis = at(place, run.reach, post.x, edgeZ(run, "axis", x));
+  const z = edgeZ(run, "axis", x);
+  const own = postAxis(place.site, post, run.reach);
+  const axis = at(place, run.reach, xAt(own, z), z, inwardOfAxis(place, own, z));
   const common = { id: name, up, path: end.path, mitred: true } as const;
   const link: Link =
     side === 1

@@ -14,6 +14,7 @@ import { type ChainPiece, chainPart, type Link } from "./chain.js";
 import { graspNote } from "./grasp.js";
 import type { HandrailDesign } from "./handrail-design.js";
 import {
+  axisAtRail,
   type HandrailEndPlace,
   type HandrailReturnPart,
   handrailReturn,
@@ -28,7 +29,7 @@ import { alongOf, joined, type Part, type Place } from "./part.js";
 import { pathLinks } from "./path-links.js";
 import type { PlacedPost } from "./place-posts.js";
 import { linkId, type PlacedHandrail } from "./placed-handrail.js";
-import { halfAcross } from "./post-across.js";
+import { crossX, inwardReach, postAxis, xAt } from "./post-line.js";
 import type { RailRun } from "./rail-path.js";
 import type { RunLine } from "./rail-runs.js";
 import type { HandrailReport } from "./report-types.js";
@@ -60,12 +61,23 @@ function missedCorners(rail: PlacedHandrail): Diagnostic[] {
 /** Where the handrail would run through a post. */
 function inPosts(rail: PlacedHandrail, posts: readonly PlacedPost[]): Diagnostic[] {
   const { design, extent, line, path } = rail;
-  const beside = posts.filter(({ reach, x, extent: { depth } }) => {
-    const runs = line.runs.filter((run) => run.reach === reach);
+  const { place } = rail;
+  const runsOf = (reach: number) => line.runs.filter((run) => run.reach === reach);
+  /** Where the post's axis is as high as the handrail's. */
+  const meets = (post: PlacedPost) => {
+    const runs = runsOf(post.reach);
+    const run = runs.find((own) => own.x.axis[1] >= post.x) ?? runs.at(-1);
+    const rake = { slope: run?.slope ?? 0, z0: run?.z0.axis ?? post.footZ };
+    const x = crossX(postAxis(place.site, post), rake);
+    return { x, z: rake.z0 + rake.slope * x };
+  };
+  const beside = posts.filter((post) => {
+    const runs = runsOf(post.reach);
     const [from, to] = [runs[0]?.x.axis[0] ?? Number.NaN, runs.at(-1)?.x.axis[1] ?? Number.NaN];
-    return x + depth / 2 > from && x - depth / 2 < to;
+    const { x } = meets(post);
+    return x + post.extent.depth / 2 > from && x - post.extent.depth / 2 < to;
   });
-  const half = (post: PlacedPost) => halfAcross(rail.place.site, post);
+  const half = (post: PlacedPost) => inwardReach(place, post, post.reach, [meets(post).z]);
   const least = Math.max(0, ...beside.map(half)) + extent.halfWidth;
   const hit = beside.filter((post) => design.inward < half(post) + extent.halfWidth - STATION_MM);
   if (hit.length === 0) return [];
@@ -97,14 +109,21 @@ function placed(place: Place, index: number, posts: readonly StandingPost[]) {
   const design = place.design.handrails[index] as HandrailDesign;
   const extent = sectionExtent(design.section);
   const path = `handrails[${index}]`;
-  const xs = (leg: string) => posts.filter((post) => post.leg === leg).map((post) => post.x);
+  const xs = (leg: string) =>
+    posts
+      .filter((post) => post.leg === leg)
+      .map((post) => xAt(postAxis(place.site, post), post.lineZ + design.height));
   const lines = handrailLines(place.site, design, xs);
   const outer = [lines.lines[0] as RunLine, lines.lines.at(-1) as RunLine] as const;
   const sides = [design.bottom, design.top] as const;
   const into = ([0, 1] as const).map((side) =>
     sides[side]?.back?.to === "post" ? postAt(posts, outer[side], extent, lines.ends[side], side) : undefined,
   );
-  const ends = [into[0]?.x ?? lines.ends[0], into[1]?.x ?? lines.ends[1]] as const;
+  const endX = (side: 0 | 1): number => {
+    const post = into[side];
+    return post === undefined ? lines.ends[side] : axisAtRail(place, post, outer[side], extent);
+  };
+  const ends = [endX(0), endX(1)] as const;
   const line = handrailPath(place, lines, ends, extent, design.inward);
   const rail: PlacedHandrail = {
     ...{ place, design, extent, path, line, ends },

@@ -3,6 +3,23 @@
  *
  * @packageDocumentation
  */
+export {
+  type AsSet,
+  type AsSetLeg,
+  type AsSetPost,
+  type Feature,
+  type MadePiece,
+  NOTHING_SET,
+  type PostStage,
+} from "./as-set/as-set.js";
+export type {
+  AsSetInput,
+  AsSetLegInput,
+  AsSetPostInput,
+  MadeInput,
+  MadeWord,
+} from "./as-set/as-set-input.js";
+export { parseAsSet } from "./as-set/parse-as-set.js";
 export type { LayoutAssembly } from "./assemblies.js";
 export { type BreakInput, type BreakPoint, breakPoint, footBreak, heightNeededOverRiser } from "./break.js";
 export { type BuiltGuard, buildGuard } from "./build-guard.js";
@@ -68,6 +85,7 @@ export { parseShop } from "./parse-shop.js";
 export { type PlumbLeg, plumbLeg } from "./plumb-leg.js";
 export { type DesignSurveys, readSurveys } from "./read-surveys.js";
 export type {
+  AsSetReport,
   BracketReport,
   BreakReport,
   CornerReport,
@@ -84,6 +102,7 @@ export type {
   SurveyFacts,
   TopRailReport,
 } from "./report-types.js";
+export { asSetJsonSchema, asSetSchema } from "./schema/as-set-schema.js";
 export { designJsonSchema, designSchema } from "./schema/design-schema.js";
 export { shopJsonSchema, shopSchema } from "./schema/shop-schema.js";
 export { railAboveTread, stopHeight } from "./set-out.js";

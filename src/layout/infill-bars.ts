@@ -27,6 +27,11 @@ interface Bars {
   readonly extent: SectionExtent;
 }
 
+/** How much nearer the worse of a span's two sides is at one end than at the other. */
+function leanOver({ x, widest }: Span): number {
+  return Math.max(x[0] - widest[0], widest[1] - x[1]);
+}
+
 /** How the bars of one span stand: left faces from `start` on, `pitch` apart. */
 interface Pattern {
   readonly span: Span;
@@ -36,8 +41,9 @@ interface Pattern {
   readonly pitch: number;
 }
 
+/** Beside a leaning post a space is wider at one end than at the other: the wider end counts as one of the equal spaces. */
 function patternOf({ design, extent }: Bars, span: Span): Pattern {
-  const [low, high] = span.x;
+  const [low, high] = span.widest;
   const halves = span.corner.map((corner) => (corner ? 0.5 : 1));
   const divided = { length: high - low, width: extent.depth, ends: (halves[0] ?? 1) + (halves[1] ?? 1) };
   const count = fewestBars(divided, design.clear);
@@ -80,7 +86,7 @@ function barPart(bars: Bars, span: Span, x: number, id: string, mark: string): I
 
 function narrow(bars: Bars, patterns: readonly Pattern[]): Diagnostic[] {
   const { opening, row, extent } = bars;
-  const crowded = patterns.find(({ space, count }) => count > 0 && space < 0);
+  const crowded = patterns.find(({ space, count, span }) => count > 0 && space - leanOver(span) < 0);
   return [
     ...[row.floor, row.ceiling].flatMap(({ name, halfWidth }) =>
       tooWide(opening, name, { bar: extent.halfWidth, onto: halfWidth }),
@@ -89,22 +95,24 @@ function narrow(bars: Bars, patterns: readonly Pattern[]): Diagnostic[] {
       opening,
       patterns.reduce((sum, { count }) => sum + count, 0),
     ),
-    ...(crowded === undefined ? [] : [noRoom(opening, "a bar between the posts", crowded.space)]),
+    ...(crowded === undefined
+      ? []
+      : [noRoom(opening, "a bar between the posts", crowded.space - leanOver(crowded.span))]),
   ];
 }
 
 /** The greatest clear space between the faces and the bars that were built, along the guard. */
-function greatestSpace(opening: Opening, stations: readonly number[], extent: SectionExtent): number {
-  const [first, last] = [opening.spans[0], opening.spans.at(-1)];
-  const starts = [...stations.map((x) => x - extent.below), last?.x[1] ?? 0];
-  const ends = [first?.x[0] ?? 0, ...stations.map((x) => x + extent.above)];
+function greatestSpace({ spans }: Row, stations: readonly number[], extent: SectionExtent): number {
+  const [first, last] = [spans[0], spans.at(-1)];
+  const starts = [...stations.map((x) => x - extent.below), last?.widest[1] ?? 0];
+  const ends = [first?.widest[0] ?? 0, ...stations.map((x) => x + extent.above)];
   return Math.max(...starts.map((x, i) => x - (ends[i] ?? x)));
 }
 
 /** The bars of one row of an opening. */
 export function infillBars(place: Place, opening: Opening, row: Row, design: BarsDesign): InfillPart {
   const bars: Bars = { place, opening, row, design, extent: sectionExtent(design.section) };
-  const patterns = opening.spans.map((span) => patternOf(bars, span));
+  const patterns = row.spans.map((span) => patternOf(bars, span));
   const findings = narrow(bars, patterns);
   if (findings.length > 0) return onlyFindings(findings);
   const name = rowName(place, opening, row);
@@ -123,7 +131,7 @@ export function infillBars(place: Place, opening: Opening, row: Row, design: Bar
       {
         ...{ type: "bars", from: opening.from.mark, to: opening.to.mark, row: row.number },
         ...{ count: stations.length, asked: design.clear },
-        clear: greatestSpace(opening, stations, bars.extent),
+        clear: greatestSpace(row, stations, bars.extent),
         ...(pitches.length === 0 ? {} : { pitch: Math.max(...pitches) }),
       },
     ],

@@ -15,9 +15,11 @@ import { noRoom, tooMany, tooWide } from "./infill-findings.js";
 import { missesCorner, notParallel, widerSpace } from "./infill-line-findings.js";
 import { allOf, type InfillPart, onlyFindings, rowName } from "./infill-part.js";
 import { type LineField, lineCount, lineFields, lineSpace, lineStretches, spaceAbove } from "./line-field.js";
-import { bayPart } from "./lower-rails.js";
+import { axisLine, bayPart } from "./lower-rails.js";
 import type { Opening, Row } from "./opening.js";
 import type { Place } from "./part.js";
+import type { PlacedPost } from "./place-posts.js";
+import { crossX, faceOf } from "./post-line.js";
 import type { RailPath } from "./rail-path.js";
 import { sectionExtent } from "./section-extent.js";
 import { throughBars } from "./through-bars.js";
@@ -54,7 +56,7 @@ function narrow({ opening }: LaidRow): Diagnostic[] {
 }
 
 /** Do the stretches of one bar meet, and are they long enough to be pieces? */
-function checkStops({ opening }: LaidRow, bay: Bay): Diagnostic[] {
+function checkStops(place: Place, { opening }: LaidRow, bay: Bay): Diagnostic[] {
   const { extent, stretches, from, to } = bay;
   const axis = (i: number, x: number): number => {
     const own = stretches[i];
@@ -64,7 +66,12 @@ function checkStops({ opening }: LaidRow, bay: Bay): Diagnostic[] {
   const missed = stops.map((x, i) => Math.abs(axis(i + 1, x) - axis(i, x)));
   const by = Math.max(0, ...missed);
   if (by > CORNER_STEP_MM) return [missesCorner(opening, by)];
-  const clear = [from.x + from.extent.depth / 2, ...stops, to.x - to.extent.depth / 2];
+  const face = (post: PlacedPost, way: 1 | -1) => {
+    const stretch = stretches.at(way === 1 ? 0 : -1);
+    if (post.set === undefined || stretch === undefined) return post.x + (way * post.extent.depth) / 2;
+    return crossX(faceOf(place, post, stretch.reach, way), axisLine(extent, stretch));
+  };
+  const clear = [face(from, 1), ...stops, face(to, -1)];
   const room = Math.min(...clear.slice(1).map((x, i) => x - (clear[i] ?? x)));
   if (room >= extent.depth) return [];
   return [noRoom(opening, `the breaks of bar ${bay.mark} between the posts`, room - extent.depth)];
@@ -79,7 +86,7 @@ function bayOf(place: Place, laid: LaidRow, k: number): Bay {
     mark: `MR${name.mark}-${k}`,
     rail: { id: `line-${k}`, role: "lower", section: opening.design.section },
     ...{ extent, from: opening.from, to: opening.to },
-    stretches: lineStretches(opening, fields, extent, count, k),
+    stretches: lineStretches(place.site, opening, fields, extent, count, k),
   };
 }
 
@@ -99,17 +106,17 @@ function rowBars(place: Place, path: RailPath, laid: LaidRow): RowBars {
   const own = new Set(bays.map((bay) => bay.id));
   const neighbours = row.ceilingBay === undefined ? bays : [...bays, row.ceilingBay];
   const findings = [
-    ...bays.slice(0, 1).flatMap((bay) => checkStops(laid, bay)),
+    ...bays.slice(0, 1).flatMap((bay) => checkStops(place, laid, bay)),
     ...bays
       .slice(1)
       .slice(-1)
-      .flatMap((bay) => checkStops(laid, bay)),
-    ...checkBay(neighbours, path).filter((d) => d.members.some((id) => own.has(id))),
+      .flatMap((bay) => checkStops(place, laid, bay)),
+    ...checkBay(place, neighbours, path).filter((d) => d.members.some((id) => own.has(id))),
   ];
   if (hasErrors(findings)) return { laid, bays: [], diagnostics: findings, infill: [] };
   const upmost = bays.at(-1) ?? row.floorBay;
   const spaces = fields.map((field) => lineSpace(field, count, depth));
-  const clear = Math.max(...spaces, spaceAbove(opening, row, upmost.stretches, upmost.extent.depth));
+  const clear = Math.max(...spaces, spaceAbove(row, upmost.stretches, upmost.extent.depth));
   const pitch = Math.max(...fields.map(({ secant }, i) => ((spaces[i] ?? 0) + depth) * secant));
   const asked = by.type === "clear" ? by.clear : undefined;
   return {

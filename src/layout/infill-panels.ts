@@ -18,22 +18,28 @@ import type { Opening, Row, Span } from "./opening.js";
 import { edgeChain, heightsAt, movedSides, sidesOf } from "./panel-sides.js";
 import { at, inwardOf, type Place } from "./part.js";
 import { plateOr } from "./plate-or.js";
+import { crossX, type PlumbLine } from "./post-line.js";
 
-/** Left and right edge of the sheet. */
-function edgesOf(place: Place, { x, reach, corner }: Span, { clear, thickness }: PanelDesign): Vec2 {
+/** A side of the opening moved into it, square to itself. */
+function movedIn(side: PlumbLine, by: number): PlumbLine {
+  return { ...side, x: side.x + by * Math.hypot(1, side.p) };
+}
+
+/** How far the left and the right edge of the sheet stand from the opening's sides. */
+function insetsOf(place: Place, { reach, corner }: Span, { clear, thickness }: PanelDesign): Vec2 {
   const inset = (isCorner: boolean, index: number): number => {
     if (!isCorner) return clear;
     const half = (Math.abs(place.site.corners[index]?.angle ?? 0) * Math.PI) / 360;
     return (clear + (thickness / 2) * Math.sin(half)) / Math.cos(half);
   };
-  return [x[0] + inset(corner[0], reach - 1), x[1] - inset(corner[1], reach)];
+  return [inset(corner[0], reach - 1), inset(corner[1], reach)];
 }
 
 /** Corners of the sheet, the lower edge from left to right, then the upper one back; and the places of its holes. */
 function outlineOf(
   row: Row,
   span: Span,
-  [left, right]: Vec2,
+  [left, right]: readonly [PlumbLine, PlumbLine],
   { clear, holes }: PanelDesign,
 ): { readonly points: readonly Vec2[]; readonly drilled: readonly Vec2[]; readonly room: number } {
   const lower = edgeChain(movedSides(sidesOf(row.floor, span.reach), clear, 1), left, right);
@@ -47,9 +53,11 @@ function outlineOf(
   const edge = holes?.edge ?? 0;
   const drilled = [lower, upper].flatMap(({ ends }, k) =>
     ends.map((side, end): Vec2 => {
-      const x = end === 0 ? left + edge : right - edge;
+      const line = end === 0 ? movedIn(left, edge) : movedIn(right, -edge);
       const way = k === 0 ? 1 : -1;
-      return [x, side.z0 + side.slope * x + way * edge * Math.hypot(1, side.slope)];
+      const lifted = way * edge * Math.hypot(1, side.slope);
+      const x = crossX(line, { slope: side.slope, z0: side.z0 + lifted });
+      return [x, side.z0 + side.slope * x + lifted];
     }),
   );
   return { points: [...lower.points, ...[...upper.points].reverse()], drilled, room };
@@ -63,13 +71,14 @@ function sheet(
   design: PanelDesign,
   name: { readonly id: string; readonly mark: string },
 ): InfillPart {
-  const edges = edgesOf(place, span, design);
-  const width = edges[1] - edges[0];
+  const insets = insetsOf(place, span, design);
+  const edges = [movedIn(span.sides[0], insets[0]), movedIn(span.sides[1], -insets[1])] as const;
+  const width = span.x[1] - insets[1] - (span.x[0] + insets[0]);
   if (width <= 0) return onlyFindings([noRoom(opening, "a panel between the posts", width)]);
   const { points, drilled, room } = outlineOf(row, span, edges, design);
   if (room <= 0) return onlyFindings([noRoom(opening, "a panel between the rails", room)]);
-  const zs = points.map(([, z]) => z);
-  const origin: Vec2 = [(edges[0] + edges[1]) / 2, (Math.min(...zs) + Math.max(...zs)) / 2];
+  const [xs, zs] = [points.map(([x]) => x), points.map(([, z]) => z)];
+  const origin: Vec2 = [(Math.min(...xs) + Math.max(...xs)) / 2, (Math.min(...zs) + Math.max(...zs)) / 2];
   // Seen from the walking side the guard runs to the right where it stands on the left, else to the left.
   const way = place.side === "left" ? 1 : -1;
   const drawn = ([x, z]: Vec2): Vec2 => [way * (x - origin[0]), z - origin[1]];
@@ -90,8 +99,8 @@ function sheet(
 /** The sheets of one row of an opening: one a reach. */
 export function infillPanels(place: Place, opening: Opening, row: Row, design: PanelDesign): InfillPart {
   const name = rowName(place, opening, row);
-  const single = opening.spans.length === 1;
-  const parts = opening.spans.map((span, i) =>
+  const single = row.spans.length === 1;
+  const parts = row.spans.map((span, i) =>
     sheet(place, opening, row, span, design, {
       id: `${name.id}-panel${single ? "" : `-${tailOf(i)}`}`,
       mark: `PN${name.mark}${single ? "" : `-${i + 1}`}${place.suffix}`,

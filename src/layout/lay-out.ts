@@ -9,17 +9,18 @@
 import type { Joint, JointRules } from "../joints/joint.js";
 import { type Diagnostic, diagnostic, RakewrightError } from "../kernel/diagnostic.js";
 import type { Member } from "../members/member.js";
+import type { AsSet } from "./as-set/as-set.js";
 import type { LayoutAssembly } from "./assemblies.js";
 import { checkPair } from "./check-plan.js";
 import type { Design } from "./design.js";
 import { guardLayout } from "./guard-layout.js";
 import { heightFindings } from "./height-findings.js";
 import { joined, type Place } from "./part.js";
-import { layoutReport } from "./report.js";
+import { placesOf } from "./places.js";
+import { layoutReport, postReports } from "./report.js";
 import type { LayoutReport } from "./report-types.js";
 import { sectionExtent } from "./section-extent.js";
 import type { Shop } from "./shop.js";
-import { siteOf } from "./site.js";
 
 /** A guard laid out: what the joint solver takes, and what the shop reads. */
 export interface Layout {
@@ -67,29 +68,12 @@ function membersOf(joint: Joint): readonly string[] {
   return joint.kind === "bore" ? [joint.member] : [joint.bar, joint.member];
 }
 
-/** The guards of a design: one, or a pair that are each other's mirror image across the middle of the stair. */
-function placesOf(design: Design, shop: Shop | undefined): Place[] {
-  const one = (side: "left" | "right"): Place => ({
-    ...(shop && { shop }),
-    design,
-    site: siteOf(design),
-    side,
-    prefix: "",
-    suffix: "",
-  });
-  if (design.side !== "both") return [one(design.side)];
-  const apart = (design.width ?? 0) - 2 * (design.inset ?? 0);
-  return [
-    { ...one("left"), prefix: "left-", suffix: "-L" },
-    { ...one("right"), site: siteOf(design, true, -apart), prefix: "right-", suffix: "-R" },
-  ];
-}
-
 /**
  * Lays a guard out.
  *
  * @param design - from `parseDesign`
  * @param shop - from `parseShop`: sleeves are held against its slip fit and finish; without one they only have to go in
+ * @param asSet - from `parseAsSet`: measured posts and legs override the design's, and everything that meets them follows
  * @returns members, joints, rules, assemblies and report. Diagnostics: `unknown-post`, `post-hits-nosing`, `foot-hits-riser`,
  *   `foot-past-nosing`, `foot-past-edge`, `substrate-thin`, `hole-near-edge`, `guard-crosses-itself`, `guards-meet`, `post-past-leg`, `posts-overlap`, `rail-past-leg`, `rail-too-short`, `drop-too-short`,
  *   `rails-never-meet`, `corner-rails-miss`, `corner-level-too-short`, `post-past-rail`, `rail-below-foot`,
@@ -99,8 +83,9 @@ function placesOf(design: Design, shop: Shop | undefined): Place[] {
  *   `bracket-without-post`, `bracket-too-short`, `toe-board-too-short`, `toe-board-without-bay`,
  *   `toe-board-in-foot`, `toe-board-hits-rail`,
  *   `infill-without-rail`, `infill-too-wide`, `infill-no-room`, `infill-too-many`,
- *   `bar-without-seat`, `infill-not-parallel`, `infill-misses-corner`, `infill-wider-space`, `bad-plate`, `bad-section`,
- *   `heights-no-rail`, `height-outside`, `duplicate-id`. What cannot be built is left out, the rest is still laid out.
+ *   `bar-without-seat`, `side-plate-gap`, `rail-past-post-side`, `post-misses-rail`, `infill-not-parallel`,
+ *   `infill-misses-corner`, `infill-wider-space`, `bad-plate`, `bad-section`, `heights-no-rail`, `height-outside`,
+ *   `duplicate-id`. What cannot be built is left out, the rest is still laid out.
  * @throws RakewrightError `bad-stair` or `bad-design` for a design that `parseDesign` would not return
  * @example
  * ```ts
@@ -108,7 +93,7 @@ function placesOf(design: Design, shop: Shop | undefined): Place[] {
  * if (read.ok) layOut(read.value).report.pitch;
  * ```
  */
-export function layOut(design: Design, shop?: Shop): Layout {
+export function layOut(design: Design, shop?: Shop, asSet?: AsSet): Layout {
   if (!design.legs.some((leg) => leg.along === "stair")) {
     throw new RakewrightError({
       code: "bad-design",
@@ -116,7 +101,7 @@ export function layOut(design: Design, shop?: Shop): Layout {
       hint: "Read documents with parseDesign.",
     });
   }
-  const places = placesOf(design, shop);
+  const places = placesOf(design, shop, asSet);
   const all = places.map(guardLayout);
   const [left, right] = all;
   const width = left === undefined ? 0 : 2 * sectionExtent(left.rail.section).halfWidth;
@@ -131,6 +116,11 @@ export function layOut(design: Design, shop?: Shop): Layout {
   const known = new Set(kept.map((own) => own.id));
   const [place, guard] = [places[0] as Place, guards[0] as (typeof guards)[number]];
   const report = layoutReport(place, guard.rail, guard.path, guard.posts, kept, guard.over, guard);
+  // Of a pair the left-hand guard is told; the right-hand one where it was found to differ.
+  const rightPosts = guards.slice(1).flatMap(({ posts, path, over }, i) => {
+    const found = posts.filter((post) => post.set !== undefined);
+    return postReports(places[i + 1] as Place, found, path, over?.path ?? path);
+  });
   return {
     members: kept,
     joints: whole.joints.filter((joint) => membersOf(joint).every((id) => known.has(id))),
@@ -138,7 +128,7 @@ export function layOut(design: Design, shop?: Shop): Layout {
     assemblies: guards.flatMap((own) =>
       own.assemblies.map((one) => ({ ...one, pieces: one.pieces.filter((id) => known.has(id)) })),
     ),
-    report,
+    report: { ...report, posts: [...report.posts, ...rightPosts] },
     diagnostics: [
       ...whole.diagnostics,
       ...meeting,

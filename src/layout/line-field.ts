@@ -12,7 +12,9 @@ import type { FaceLine } from "./boundary.js";
 import { fewestBars, spaceBetween } from "./equal-spaces.js";
 import type { LinesDesign } from "./infill-design.js";
 import type { Opening, Row } from "./opening.js";
+import { axisX, type RakeLine } from "./post-line.js";
 import type { SectionExtent } from "./section-extent.js";
+import type { Site } from "./site.js";
 
 /** One stretch of the floor with the ceiling parallel to it. */
 export interface LineField {
@@ -64,6 +66,7 @@ export function lineSpace({ height }: LineField, count: number, width: number): 
 
 /** Stretches of bar k (1 is the lowest) from post axis to post axis. */
 export function lineStretches(
+  site: Site,
   { from, to }: Opening,
   fields: readonly LineField[],
   extent: SectionExtent,
@@ -80,7 +83,10 @@ export function lineStretches(
     if (lower.reach !== upper.reach) return upper.x[0];
     return ((axes[i + 1] ?? 0) - (axes[i] ?? 0)) / (lower.slope - upper.slope);
   });
-  const x = [from.x, ...stops, to.x];
+  const [first, last] = [0, fields.length - 1].map((i) => ({
+    ...{ reach: fields[i]?.reach ?? 0, slope: fields[i]?.slope ?? 0, z0: axes[i] ?? 0 },
+  })) as [RakeLine, RakeLine];
+  const x = [axisX(site, from, first), ...stops, axisX(site, to, last)];
   return fields.map(({ reach, slope }, i) => ({
     ...{ reach, slope, z0: undersides[i] ?? 0 },
     x: [x[i] ?? from.x, x[i + 1] ?? to.x],
@@ -104,13 +110,8 @@ function distanceTo(stretches: readonly Stretch[], depth: number, x: number, z: 
  *
  * @param upmost - the uppermost bar's stretches, or the floor's where there is no bar, with its depth
  */
-export function spaceAbove(
-  opening: Opening,
-  { ceiling }: Row,
-  upmost: readonly Stretch[],
-  depth: number,
-): number {
-  const spaces = opening.spans.flatMap(({ reach, x: [low, high] }) =>
+export function spaceAbove({ ceiling, spans }: Row, upmost: readonly Stretch[], depth: number): number {
+  const spaces = spans.flatMap(({ reach, x: [low, high] }) =>
     ceiling.lines
       .filter((line) => line.reach === reach && overlap(line.x, [low, high]) > 0)
       .flatMap((line) =>

@@ -9,12 +9,14 @@ import type { Joint } from "../joints/joint.js";
 import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
 import type { Vec3 } from "../kernel/vec.js";
 import { type Member, member } from "../members/member.js";
+import { cutBeside } from "./as-set/beside.js";
 import { type Bay, memberId, type Stretch, tailOf } from "./bay.js";
 import { bayLine } from "./bay-line.js";
 import { checkBay } from "./check-bay.js";
 import type { RailDesign } from "./design.js";
 import { at, type Part, type Place } from "./part.js";
 import type { PlacedPost } from "./place-posts.js";
+import type { RakeLine } from "./post-line.js";
 import type { RailPath } from "./rail-path.js";
 import { type SectionExtent, sectionExtent } from "./section-extent.js";
 
@@ -34,8 +36,13 @@ export function bayPoints(place: Place, { stretches, extent }: Bay): Vec3[] {
   return last === undefined ? ends : [...ends, axisPoint(place, last, last.x[1], extent)];
 }
 
+/** The axis of one stretch. */
+export function axisLine(extent: SectionExtent, { reach, slope, z0 }: Omit<Stretch, "x">): RakeLine {
+  return { reach, slope, z0: z0 + extent.below * Math.hypot(1, slope) };
+}
+
 /** Members of a bay's rail, one a stretch, mitred to one another. */
-export function bayPart(place: Place, bay: Bay): Pick<Part, "members" | "joints"> {
+export function bayPart(place: Place, bay: Bay): Part {
   const { material } = place.design;
   const points = bayPoints(place, bay);
   const single = bay.stretches.length === 1;
@@ -53,7 +60,17 @@ export function bayPart(place: Place, bay: Bay): Pick<Part, "members" | "joints"
     ] as const;
     return { kind: "miter", id: `${bay.id}-break-${i + 1}`, ends };
   });
-  return { members, joints };
+  const last = bay.stretches.length - 1;
+  const railAt = (i: number, end: 0 | 1) => ({
+    ...{ end: { member: name(i), end }, mark: bay.mark, halfWidth: bay.extent.halfWidth },
+    line: axisLine(bay.extent, bay.stretches[i] as Stretch),
+  });
+  const [low, high] = [cutBeside(place, bay.from, railAt(0, 0)), cutBeside(place, bay.to, railAt(last, 1))];
+  return {
+    members,
+    joints: [...joints, ...low.joints, ...high.joints],
+    diagnostics: [...low.diagnostics, ...high.diagnostics],
+  };
 }
 
 function stuck(rail: RailDesign, from: PlacedPost, to: PlacedPost): Diagnostic {
@@ -80,7 +97,7 @@ export function lowerRails(
     if (from === undefined || to.x - from.x <= (from.extent.depth + to.extent.depth) / 2) return;
     const inBay = rails.flatMap((rail, k): Bay[] => {
       const extent = sectionExtent(rail.section);
-      const found = bayLine(place.site, rail, extent, from, to);
+      const found = bayLine(place, rail, extent, from, to);
       if (found.kind === "stuck") diagnostics.push(stuck(rail, from, to));
       if (found.kind !== "line") return [];
       const mark = `B${i + 1}${k === 0 ? "" : `-${k + 1}`}`;
@@ -96,7 +113,7 @@ export function lowerRails(
         },
       ];
     });
-    const findings = checkBay(inBay, path);
+    const findings = checkBay(place, inBay, path);
     diagnostics.push(...findings);
     const bad = new Set(findings.flatMap((d) => d.members));
     bays.push(...inBay.filter((bay) => !bad.has(bay.id)));
@@ -106,6 +123,6 @@ export function lowerRails(
     bays,
     members: parts.flatMap((part) => part.members),
     joints: parts.flatMap((part) => part.joints),
-    diagnostics,
+    diagnostics: [...diagnostics, ...parts.flatMap((part) => part.diagnostics)],
   };
 }

@@ -2,22 +2,26 @@
  * The openings between neighbouring posts, and the rows of each: from one rail's top to the next one's underside.
  *
  * An opening runs from post face to post face in the guard's middle plane; where the guard turns in plan between two posts it
- * is one span a reach. x along the guard, millimetres.
+ * is one span a reach. A leaning post's face is nearer at one end of a row than at the other. x along the guard, millimetres.
  *
  * @packageDocumentation
  */
-import { stretchesInside } from "../kernel/region-line.js";
-import { dot, negate, type Vec3 } from "../kernel/vec.js";
 import type { Bay } from "./bay.js";
 import { type Boundary, faceOfBay } from "./boundary.js";
 import type { InfillDesign } from "./infill-design.js";
-import { alongOf, type Place } from "./part.js";
+import type { Place } from "./part.js";
 import type { PlacedPost } from "./place-posts.js";
+import { crossX, faceOf, type PlumbLine } from "./post-line.js";
 
-/** The part of an opening in one reach. */
+/** The part of a row in one reach. */
 export interface Span {
   readonly reach: number;
+  /** From and to which it is free over its whole height. */
   readonly x: readonly [number, number];
+  /** From and to which it is free somewhere: the same, unless a post leans. */
+  readonly widest: readonly [number, number];
+  /** Its two sides: posts' faces, or the corner's plumb line. */
+  readonly sides: readonly [PlumbLine, PlumbLine];
   /** True at an end that is a plan corner, not a post. */
   readonly corner: readonly [boolean, boolean];
 }
@@ -28,6 +32,7 @@ export interface Row {
   readonly number: number;
   readonly floor: Boundary;
   readonly ceiling: Boundary;
+  readonly spans: readonly Span[];
   readonly floorBay: Bay;
   /** Where the ceiling is a lower rail too. */
   readonly ceilingBay?: Bay;
@@ -42,50 +47,60 @@ export interface Opening {
   readonly design: InfillDesign;
   /** Of the infill in the document. */
   readonly path: string;
-  readonly spans: readonly Span[];
   readonly rows: readonly Row[];
 }
 
-/** Farther than any post's face is from its axis. */
-const FAR = 1e4;
-
-/** From a post's axis to its face in the guard's middle plane, towards the way a reach runs (+1) or back (−1). */
-export function faceReach(place: Place, post: PlacedPost, reach: number, way: 1 | -1): number {
-  if (post.reach === reach) return post.extent.depth / 2;
-  const along = alongOf(place, reach);
-  const out = way === 1 ? along : negate(along);
-  // A post's v runs along its own reach, its u to the right of that.
-  const v = alongOf(place, post.reach);
-  const u: Vec3 = [v[1], -v[0], 0];
-  const solid = { outer: post.section.region.outer, holes: [] };
-  const inside = stretchesInside(solid, [0, 0], [dot(out, u), dot(out, v)], 0, FAR);
-  return inside.at(-1)?.[1] ?? post.extent.depth / 2;
+/** x where a side crosses the floor and the ceiling of a row. */
+function crossings(side: PlumbLine, floor: Boundary, ceiling: Boundary, reach: number): readonly number[] {
+  if (side.p === 0) return [side.x];
+  return [floor, ceiling].flatMap(({ lines }) => {
+    const found = lines
+      .filter((line) => line.reach === reach)
+      .map((line) => ({ line, x: crossX(side, { slope: line.slope, z0: line.face }) }));
+    const over = found.find(({ line, x }) => line.x[0] <= x && x <= line.x[1]) ?? found[0];
+    return over === undefined ? [] : [over.x];
+  });
 }
 
-function spansOf(place: Place, from: PlacedPost, to: PlacedPost): Span[] {
+/** The spans between two posts, from a floor to a ceiling; \`half\` of what stands in the guard's plane is kept clear of the posts. */
+function spansOf(place: Place, from: PlacedPost, to: PlacedPost, floor: Boundary, ceiling: Boundary): Span[] {
   const { corners } = place.site;
   const first = from.corner === undefined ? from.reach : from.corner.index + 1;
   const last = to.reach;
+  const half = from.set === undefined && to.set === undefined ? 0 : floor.halfWidth;
+  const plumb = (x: number): PlumbLine => ({ x, z: 0, p: 0 });
   const spans: Span[] = [];
   for (let reach = first; reach <= last; reach++) {
     const [starts, ends] = [reach === first, reach === last];
-    const low = starts ? from.x + faceReach(place, from, reach, 1) : (corners[reach - 1]?.x ?? from.x);
-    const high = ends ? to.x - faceReach(place, to, reach, -1) : (corners[reach]?.x ?? to.x);
-    if (high > low) spans.push({ reach, x: [low, high], corner: [!starts, !ends] });
+    const sides = [
+      starts ? faceOf(place, from, reach, 1, half) : plumb(corners[reach - 1]?.x ?? from.x),
+      ends ? faceOf(place, to, reach, -1, half) : plumb(corners[reach]?.x ?? to.x),
+    ] as const;
+    const low = crossings(sides[0], floor, ceiling, reach);
+    const high = crossings(sides[1], floor, ceiling, reach);
+    const x = [Math.max(...low), Math.min(...high)] as const;
+    const widest = [Math.min(...low), Math.max(...high)] as const;
+    if (x[1] > x[0]) spans.push({ reach, x, widest, sides, corner: [!starts, !ends] });
   }
   return spans;
 }
 
-function rowsOf(place: Place, bays: readonly Bay[], top: Boundary, all: boolean): Row[] {
-  const startZ = ({ stretches: [first], from }: Bay) => (first?.z0 ?? 0) + (first?.slope ?? 0) * from.x;
+function rowsOf(
+  place: Place,
+  [from, to]: readonly [PlacedPost, PlacedPost],
+  bays: readonly Bay[],
+  top: Boundary,
+  all: boolean,
+): Row[] {
+  const startZ = ({ stretches: [first], from: post }: Bay) => (first?.z0 ?? 0) + (first?.slope ?? 0) * post.x;
   const upward = [...bays].sort((a, b) => startZ(a) - startZ(b));
   const rows = upward.map((floorBay, i): Row => {
     const ceilingBay = upward[i + 1];
+    const floor = faceOfBay(place, floorBay, "top");
+    const ceiling = ceilingBay === undefined ? top : faceOfBay(place, ceilingBay, "underside");
     return {
-      number: i + 1,
-      floor: faceOfBay(place, floorBay, "top"),
-      ceiling: ceilingBay === undefined ? top : faceOfBay(place, ceilingBay, "underside"),
-      floorBay,
+      ...{ number: i + 1, floor, ceiling, floorBay },
+      spans: spansOf(place, from, to, floor, ceiling),
       ...(ceilingBay === undefined ? {} : { ceilingBay }),
     };
   });
@@ -118,7 +133,7 @@ export function openings(
     const infill = infillOf(place, from);
     if (infill === undefined || to.x - from.x <= (from.extent.depth + to.extent.depth) / 2) return [];
     const own = bays.filter((bay) => bay.from === from);
-    const rows = rowsOf(place, own, top, infill.design.rows === "all");
-    return [{ number: i + 1, from, to, ...infill, spans: spansOf(place, from, to), rows }];
+    const rows = rowsOf(place, [from, to], own, top, infill.design.rows === "all");
+    return [{ number: i + 1, from, to, ...infill, rows }];
   });
 }

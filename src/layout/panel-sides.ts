@@ -8,6 +8,7 @@
 import { STATION_MM } from "../kernel/tolerance.js";
 import type { Vec2 } from "../kernel/vec.js";
 import type { Boundary } from "./boundary.js";
+import { crossX, type PlumbLine, xAt } from "./post-line.js";
 
 /** A sloping side z = z0 + slope·x, or the plumb face of a leg at x, free on the side that `way` points to. */
 export type Side =
@@ -68,15 +69,16 @@ export interface EdgeChain {
   readonly ends: readonly [SlopingSide, SlopingSide];
 }
 
-/** The edge that sides make between two plumb lines. */
-export function edgeChain(sides: readonly Side[], left: number, right: number): EdgeChain {
+/** The edge that sides make between two plumb or leaning lines. */
+export function edgeChain(sides: readonly Side[], left: PlumbLine, right: PlumbLine): EdgeChain {
   const last = lasting(sides);
   const nodes = last.slice(1).map((side, i) => crossing(last[i] as Side, side));
-  const skipped = nodes.filter(([x]) => x <= left + STATION_MM).length;
-  const inside = nodes.slice(skipped).filter(([x]) => x < right - STATION_MM);
+  const skipped = nodes.filter(([x, z]) => x <= xAt(left, z) + STATION_MM).length;
+  const inside = nodes.slice(skipped).filter(([x, z]) => x < xAt(right, z) - STATION_MM);
   const [first, final] = [last[skipped] as SlopingSide, last[skipped + inside.length] as SlopingSide];
+  const [low, high] = [crossX(left, first), crossX(right, final)];
   return {
-    points: [[left, zOf(first, left)], ...inside, [right, zOf(final, right)]],
+    points: [[low, zOf(first, low)], ...inside, [high, zOf(final, high)]],
     ends: [first, final],
   };
 }

@@ -7,6 +7,7 @@ import type { Joint } from "../joints/joint.js";
 import type { Diagnostic } from "../kernel/diagnostic.js";
 import type { Vec3 } from "../kernel/vec.js";
 import type { Member } from "../members/member.js";
+import type { AsSet } from "./as-set/as-set.js";
 import type { Design } from "./design.js";
 import { directionOf, type Plan, pointOn } from "./plan.js";
 import type { Shop } from "./shop.js";
@@ -36,6 +37,8 @@ export interface Place {
   readonly side: "left" | "right";
   /** Whose slip fits and finish are kept to; none: steel on steel. */
   readonly shop?: Shop;
+  /** What stands already; none: everything is as designed. */
+  readonly asSet?: AsSet;
   /** Before every id, e.g. `right-`; empty where the design has one guard. */
   readonly prefix: string;
   /** After every mark, e.g. `-R`. */

@@ -8,6 +8,7 @@
  */
 import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
 import type { Section } from "../members/section.js";
+import type { PostStance } from "./as-set/stance.js";
 import type { LegDesign, PostDesign } from "./design.js";
 import type { FootDesign } from "./foot-design.js";
 import type { Place } from "./part.js";
@@ -42,6 +43,8 @@ export interface PlacedPost {
   readonly halfFoot: number;
   /** Corner posts: index of the corner, and how far it goes above the higher rail. */
   readonly corner?: { readonly index: number; readonly above: number; readonly cap: number };
+  /** Where it stands already: places and heights above are then those it was measured at. */
+  readonly set?: PostStance;
 }
 
 interface Spot {

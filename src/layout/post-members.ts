@@ -11,24 +11,53 @@ import type { CopeJoint } from "../joints/joint.js";
 import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
 import { STATION_MM } from "../kernel/tolerance.js";
 import { member } from "../members/member.js";
+import { missesRail } from "./as-set/beside.js";
+import { postName } from "./as-set/stance.js";
 import type { RailDesign } from "./design.js";
-import { alongOf, at, joined, type Part, type Place } from "./part.js";
+import { alongOf, joined, type Part, type Place } from "./part.js";
 import type { PlacedPost } from "./place-posts.js";
 import { plateOr } from "./plate-or.js";
-import { edgeZ, type RailPath, type RailRun, runAt } from "./rail-path.js";
+import { axisPoint, axisX, crossX, faceOf, postAxis, yAt } from "./post-line.js";
+import { edgeZ, type RailPath, type RailRun } from "./rail-path.js";
 import { sayLength } from "./say-length.js";
 import { type SectionExtent, sectionExtent } from "./section-extent.js";
 import { lastRailId, legId, railId } from "./top-rails.js";
 
+/** A post's top: the run it stands under, where its axis crosses that of the run, and its two faces there. */
+interface Head {
+  readonly run: RailRun;
+  readonly x: number;
+  /** From and to which the post reaches along the guard, from the run's underside to its axis. */
+  readonly faces: readonly [number, number];
+}
+
+/** Where a post meets the rail; undefined where no run of its reach is over it. */
+function headOf(place: Place, post: PlacedPost, path: RailPath): Head | undefined {
+  const axis = postAxis(place.site, post);
+  const line = (run: RailRun, edge: "axis" | "underside") => ({ slope: run.slope, z0: run.z0[edge] });
+  const run = path.runs.find((own) => {
+    const x = crossX(axis, line(own, "axis"));
+    return own.reach === post.reach && own.x.axis[0] <= x && x <= own.x.axis[1];
+  });
+  if (run === undefined) return undefined;
+  const [down, up] = [faceOf(place, post, post.reach, -1), faceOf(place, post, post.reach, 1)];
+  const edges = ["axis", "underside"] as const;
+  const reach = (face: typeof up) => edges.map((edge) => crossX(face, line(run, edge)));
+  return {
+    run,
+    x: crossX(axis, line(run, "axis")),
+    faces: [Math.min(...reach(down)), Math.max(...reach(up))],
+  };
+}
+
 /** The members a post's top touches: two under a break, when its footprint meets the miter between axis and underside. */
-function railsOver(place: Place, post: PlacedPost, run: RailRun, path: RailPath, rail: RailDesign): string[] {
-  const half = post.extent.depth / 2;
+function railsOver(place: Place, post: PlacedPost, head: Head, path: RailPath, rail: RailDesign): string[] {
   const broken = path.breaks.find(({ x, runs }) => {
     const reach = path.runs[runs[0]]?.reach;
     const [low, high] = x.axis <= x.underside ? [x.axis, x.underside] : [x.underside, x.axis];
-    return reach === post.reach && post.x + half > low + STATION_MM && post.x - half < high - STATION_MM;
+    return reach === post.reach && head.faces[1] > low + STATION_MM && head.faces[0] < high - STATION_MM;
   });
-  if (broken === undefined) return [railId(place, run, rail, post.x)];
+  if (broken === undefined) return [railId(place, head.run, rail, head.x)];
   const [lower, upper] = broken.runs.map((i) => path.runs[i] as RailRun) as [RailRun, RailRun];
   const ids = [lastRailId(place, lower, rail), railId(place, upper, rail)];
   return broken.leg === undefined ? ids : [ids[0] as string, legId(place, path, broken, rail)];
@@ -40,17 +69,21 @@ function reachSpan(path: RailPath, reach: number): readonly [number, number] {
   return [runs[0]?.x.axis[0] ?? 0, runs.at(-1)?.x.axis[1] ?? 0];
 }
 
-function pastRail(post: PlacedPost, path: RailPath): Diagnostic[] {
+function pastRail(place: Place, post: PlacedPost, path: RailPath): Diagnostic[] {
   const [first, last] = reachSpan(path, post.reach);
-  const half = post.extent.depth / 2;
-  const by = Math.max(first - (post.x - half), post.x + half - last);
+  const ends = ([-1, 1] as const).map((way) => {
+    const faces = path.runs.filter((run) => run.reach === post.reach).at(way === -1 ? 0 : -1);
+    const line = { slope: faces?.slope ?? 0, z0: faces?.z0.axis ?? 0 };
+    return crossX(faceOf(place, post, post.reach, way), line);
+  }) as [number, number];
+  const by = Math.max(first - ends[0], ends[1] - last);
   if (by <= STATION_MM) return [];
   return [
     diagnostic({
       code: "post-past-rail",
       path: post.path,
       members: [post.id],
-      message: `Post ${post.mark}: expected it to stand wholly under the top rail, got a face ${sayLength(by)} past the rail's end.`,
+      message: `${postName(post)}: expected it to stand wholly under the top rail, got a face ${sayLength(by)} past the rail's end.`,
       hint: "Move the post in, or let the leg or its rail reach farther.",
       values: { by },
     }),
@@ -65,22 +98,33 @@ function tooLow(post: PlacedPost, underside: number): Diagnostic[] {
       code: "rail-below-foot",
       path: post.path,
       members: [post.id],
-      message: `Post ${post.mark}: expected the rail's underside above the top of the plate, got ${sayLength(height)} at its lower face.`,
+      message: `${postName(post)}: expected the rail's underside above the top of the plate, got ${sayLength(height)} at its lower face.`,
       hint: "Raise the rail, or make the plate thinner.",
       values: { height },
     }),
   ];
 }
 
-function wider(post: PlacedPost, by: number, rail: RailDesign, railExtent: SectionExtent): Diagnostic[] {
+/** `off`: how far its axis stands beside the rail's. */
+function wider(
+  post: PlacedPost,
+  by: number,
+  off: number,
+  rail: RailDesign,
+  railExtent: SectionExtent,
+): Diagnostic[] {
   if (by <= STATION_MM) return [];
+  const where =
+    off === 0
+      ? "more on each side; its sides are"
+      : `past its side, ${sayLength(off)} off its middle; that is`;
   return [
     diagnostic({
       code: "post-wider-than-rail",
       severity: "warning",
       path: post.path,
       members: [post.id],
-      message: `Post ${post.mark} (${post.section.name}): expected it no wider across than the top rail (${rail.section.name}), got ${sayLength(by)} more on each side; its sides are closed level with the rail's mid-depth.`,
+      message: `${postName(post)} (${post.section.name}): expected it no wider across than the top rail (${rail.section.name}), got ${sayLength(by)} ${where} closed level with the rail's mid-depth.`,
       hint: "Grind the corners to suit, use a narrower post or a wider rail.",
       values: { bySide: by, postHalfWidth: post.extent.halfWidth, railHalfWidth: railExtent.halfWidth },
     }),
@@ -92,8 +136,8 @@ function postMember(place: Place, post: PlacedPost, topZ: number) {
   return member({
     ...{ id: post.id, mark: post.mark, section: post.section, role: "post" },
     ...{ material: place.design.material, up },
-    from: at(place, post.reach, post.x, post.footZ),
-    to: at(place, post.reach, post.x, topZ),
+    from: axisPoint(place, post, post.footZ),
+    to: axisPoint(place, post, topZ),
   });
 }
 
@@ -105,18 +149,29 @@ function reachAcross(place: Place, { extent, corner, section }: PlacedPost): num
   return Math.hypot(extent.halfWidth, extent.depth / 2);
 }
 
+/** The top of a leaning post is sawn square: how far its lowest point is under its axis' end. */
+function topFall({ set, extent }: PlacedPost): number {
+  if (set === undefined) return 0;
+  return (extent.depth / 2) * Math.abs(set.tilt.along) + extent.halfWidth * Math.abs(set.tilt.across);
+}
+
 type Corner = NonNullable<PlacedPost["corner"]>;
 
 /** A post that goes on past the rails of both sides. */
 function cornerPost(place: Place, post: PlacedPost, path: RailPath, corner: Corner): Part {
   const runs = path.corners[corner.index]?.runs ?? [];
   const heights = runs.map((i) => path.runs[i] as RailRun);
+  const xOf = ({ reach, slope, z0 }: RailRun, edge: "top" | "underside") =>
+    axisX(place.site, post, { reach, slope, z0: z0[edge] });
   // A rail that climbs from the post meets its face higher than its axis; the post covers the whole cut.
-  const faces = [post.x - post.extent.depth / 2, post.x + reachAcross(place, post)] as const;
+  const faces = [-post.extent.depth / 2, reachAcross(place, post)] as const;
   const top = Math.max(
-    ...heights.map((run, i) => Math.max(edgeZ(run, "top", post.x), edgeZ(run, "top", faces[i] ?? post.x))),
+    ...heights.map((run, i) => {
+      const x = xOf(run, "top");
+      return Math.max(edgeZ(run, "top", x), edgeZ(run, "top", x + (faces[i] ?? 0))) + topFall(post);
+    }),
   );
-  const low = Math.min(...heights.map((run) => edgeZ(run, "underside", post.x)));
+  const low = Math.min(...heights.map((run) => edgeZ(run, "underside", xOf(run, "underside"))));
   const diagnostics = tooLow(post, low);
   if (diagnostics.length > 0) return { members: [], joints: [], diagnostics };
   const tube = postMember(place, post, top + corner.above - corner.cap);
@@ -129,7 +184,8 @@ function cornerPost(place: Place, post: PlacedPost, path: RailPath, corner: Corn
         material: tube.material,
         up: alongOf(place, post.reach),
       },
-      ...{ outline: post.section.region.outer, thickness: corner.cap, at: tube.to, normal: [0, 0, 1] },
+      ...{ outline: post.section.region.outer, thickness: corner.cap, at: tube.to },
+      normal: post.set === undefined ? [0, 0, 1] : tube.frame.z,
     },
     post.path,
   );
@@ -138,25 +194,38 @@ function cornerPost(place: Place, post: PlacedPost, path: RailPath, corner: Corn
 
 /** A post under the rail. */
 function railPost(place: Place, post: PlacedPost, path: RailPath, rail: RailDesign): Part {
-  const run = runAt({ ...path, runs: path.runs.filter((own) => own.reach === post.reach) }, "axis", post.x);
-  const past = pastRail(post, path);
+  const head = headOf(place, post, path);
+  const past = pastRail(place, post, path);
   const low =
-    run === undefined || past.length > 0
+    head === undefined || past.length > 0
       ? []
-      : tooLow(post, edgeZ(run, "underside", post.x) - (Math.abs(run.slope) * post.extent.depth) / 2);
+      : tooLow(
+          post,
+          edgeZ(head.run, "underside", head.x) - (Math.abs(head.run.slope) * post.extent.depth) / 2,
+        );
   const diagnostics = [...past, ...low];
-  if (run === undefined || diagnostics.length > 0) return { members: [], joints: [], diagnostics };
+  if (head === undefined || diagnostics.length > 0) return { members: [], joints: [], diagnostics };
   const railExtent = sectionExtent(rail.section);
-  const by = post.extent.halfWidth - railExtent.halfWidth;
-  const onto = railsOver(place, post, run, path, rail);
+  const top = edgeZ(head.run, "axis", head.x);
+  const axis = postAxis(place.site, post);
+  const off = Math.abs(yAt(axis, top));
+  const half = post.extent.halfWidth * Math.hypot(1, axis.q);
+  const by = half + off - railExtent.halfWidth;
+  if (off >= half + railExtent.halfWidth) {
+    const diagnostics = [missesRail(post, `rail ${rail.id}`, off)];
+    return { members: [], joints: [], diagnostics };
+  }
+  const onto = railsOver(place, post, head, path, rail);
   const wide = by > STATION_MM;
   const joint = { kind: "cope", id: `${post.id}-top`, end: { member: post.id, end: 1 } } as const;
   const asked: CopeJoint[] =
-    wide || onto.length > 1 ? [{ ...joint, onto, ...(wide ? { shoulder: "midline" as const } : {}) }] : [];
+    wide || off > 0 || onto.length > 1
+      ? [{ ...joint, onto, ...(wide ? { shoulder: "midline" as const } : {}) }]
+      : [];
   return {
-    members: [postMember(place, post, edgeZ(run, "axis", post.x))],
+    members: [postMember(place, post, top)],
     joints: asked,
-    diagnostics: wider(post, by, rail, railExtent),
+    diagnostics: wider(post, by, off, rail, railExtent),
   };
 }
 

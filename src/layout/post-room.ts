@@ -13,6 +13,8 @@ import type { LegGround, Site } from "./site.js";
 export interface Room {
   readonly own: number;
   readonly next: number;
+  /** Height of that nosing. */
+  readonly nextZ: number;
   readonly riser: number;
   readonly which: string;
 }
@@ -20,6 +22,7 @@ export interface Room {
 const NONE: Room = {
   own: Number.NEGATIVE_INFINITY,
   next: Number.POSITIVE_INFINITY,
+  nextZ: Number.NEGATIVE_INFINITY,
   riser: Number.POSITIVE_INFINITY,
   which: "",
 };
@@ -40,7 +43,8 @@ function levelRoom(
     site.legs[0] === before || before === undefined
       ? "the lowest nosing"
       : "the first nosing of the next flight";
-  return { own: low?.nosings.at(-1)?.x ?? NONE.own, next, riser: next + (high?.overhang ?? 0), which };
+  const nextZ = high?.nosings[0]?.z ?? NONE.nextZ;
+  return { own: low?.nosings.at(-1)?.x ?? NONE.own, next, nextZ, riser: next + (high?.overhang ?? 0), which };
 }
 
 /** The room of a post on a tread, a landing or a floor. */
@@ -52,7 +56,7 @@ export function roomOf(site: Site, post: PlacedPost): Room {
     const { nosings, overhang, line } = ground.flight;
     const [own, next] = [nosings[post.tread - 1]?.x ?? 0, nosings[post.tread]?.x ?? Number.POSITIVE_INFINITY];
     const which = `the next nosing of the stair, whose going is ${sayLength(line.going)},`;
-    return { own, next, riser: next + overhang, which };
+    return { own, next, nextZ: nosings[post.tread]?.z ?? NONE.nextZ, riser: next + overhang, which };
   }
   // A corner post belongs to the leg below it, and stands past its end.
   const before = ground.flight === undefined ? site.legs[index - 1] : ground;

@@ -14,6 +14,7 @@ import type { EndDesign, FlangeDesign, RailDesign } from "./design.js";
 import { alongOf, at, joined, type Part, type Place } from "./part.js";
 import type { PlacedPost } from "./place-posts.js";
 import { holesOf, plateOr } from "./plate-or.js";
+import { postAxis, xAt } from "./post-line.js";
 import { edgeZ, type RailPath, type RailRun } from "./rail-path.js";
 import { type SectionExtent, sectionExtent } from "./section-extent.js";
 import { lastRailId, railId } from "./top-rails.js";
@@ -153,7 +154,8 @@ function returnEnd(
     return { members: [leg, made.plate], joints: [miter, cut], diagnostics: [] };
   }
   if (post === undefined) return { members: [leg], joints: [miter], diagnostics: [] };
-  const to = at(place, post.reach, post.x, foot[2]);
+  const own = postAxis(place.site, post);
+  const to = at(place, post.reach, xAt(own, foot[2]), foot[2]);
   const level: Member = member({ id: back, mark: mark("b"), ...common, from: foot, to });
   const turn: Joint = {
     ...{ kind: "miter", id: `${id}-return-back-${side}` },

@@ -4,6 +4,7 @@
  * @packageDocumentation
  */
 
+import type { PostStage } from "./as-set/as-set.js";
 import type { BreakDesign, LegDesign, PlanTaken, TurnDesign } from "./design.js";
 import type { HoleRoom } from "./foot-holes.js";
 import type { LaidRailReport } from "./stops.js";
@@ -118,6 +119,17 @@ export interface TopRailReport {
   readonly blank: number;
 }
 
+/** How a post stands that was measured, and where it was designed. */
+export interface AsSetReport {
+  readonly stage: PostStage;
+  /** Degrees from plumb, + uphill; across, + to the left. */
+  readonly lean: number;
+  readonly leanAcross: number;
+  /** Of its centre from the guard's middle plane at its foot, + to the left. */
+  readonly across: number;
+  readonly designed: { readonly x: number; readonly offset: number; readonly baseZ: number };
+}
+
 /** One post. Heights are plumb; faces at the middle of the face. */
 export interface PostReport {
   readonly id: string;
@@ -141,6 +153,8 @@ export interface PostReport {
   readonly downhillFace: number;
   /** Of the base plate's holes, where it has them. */
   readonly holes?: HoleRoom;
+  /** Where it was measured: `x`, `offset` and `baseZ` are then as set. */
+  readonly asSet?: AsSetReport;
 }
 
 /** Past the last nosing of a handrail's leg, in plan; 0 on a level leg. */

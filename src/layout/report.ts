@@ -5,14 +5,17 @@
  */
 import { distance } from "../kernel/vec.js";
 import type { Member } from "../members/member.js";
+import type { PostStance } from "./as-set/stance.js";
 import { cornerReports } from "./corners.js";
 import type { RailDesign } from "./design.js";
 import { flightReports, planReport } from "./flight-report.js";
 import { holeRoom } from "./foot-holes.js";
 import type { Place } from "./part.js";
 import type { PlacedPost } from "./place-posts.js";
+import { crossX, faceOf, type PlumbLine, postAxis } from "./post-line.js";
 import { edgeZ, pathZ, type RailPath, type RailRun } from "./rail-path.js";
 import type {
+  AsSetReport,
   BreakReport,
   LayoutReport,
   NosingReport,
@@ -20,6 +23,7 @@ import type {
   SpacingReport,
   TopRailReport,
 } from "./report-types.js";
+import { sayLength } from "./say-length.js";
 import { sectionExtent } from "./section-extent.js";
 import type { LegGround } from "./site.js";
 import { laidRails } from "./stops.js";
@@ -33,23 +37,47 @@ const SURVEYED =
   "The nosings come from a survey, all its readings adjusted together; their uncertainties are as stated with them or, where none is stated, the tape's and the hand's.";
 const ONE_PLANE =
   "The guard stands in one plumb plane; offsets across the stair are not part of this layout.";
+const RAILS_IN_PLANE =
+  "The rails stand in one plumb plane; posts that were found beside it stand there, the rails are cut to them.";
 const PLANES =
   "Between plan turns the guard stands in one plumb plane; x is measured along the guard round its corners.";
 const INPUTS =
   "Heights, gaps and plates are the design's own inputs; local codes and licensed practice decide what they must be.";
 
-function assumptionsOf({ design, site }: Place): string[] {
+/** What was measured of the guard itself, and what that leaves as designed. */
+function asSetWords({ asSet }: Place): string[] {
+  if (asSet === undefined) return [];
+  const posts = asSet.posts.map((own) => own.post);
+  const dry = asSet.posts.filter((own) => own.stage === "dry-set").map((own) => own.post);
+  const legs = asSet.legs.map((own) => `${own.leg}, ${sayLength(own.length)}`);
+  const taken = dry.length === 0 ? "" : ` Stood up to be measured, not set for good: ${dry.join(", ")}.`;
+  return [
+    ...(posts.length === 0
+      ? []
+      : [
+          `Posts as set, where they were measured: ${posts.join(", ")}; the others, and what was not measured of these, as designed.${taken}`,
+        ]),
+    ...(legs.length === 0 ? [] : [`Measured to its far end: ${legs.join("; ")}.`]),
+  ];
+}
+
+function assumptionsOf(place: Place): string[] {
+  const { design, site } = place;
+  const beside = place.asSet?.posts.some((own) => own.across !== 0 || own.leanAcross !== 0);
   const counted = site.legs.some(({ leg }) => leg.stair !== undefined && leg.stair.nosings === undefined);
   const taped = site.legs.flatMap(({ leg }) => (leg.stair?.nosings === undefined ? [] : [leg.stair]));
   const both =
     design.side === "both"
-      ? ["The right-hand guard is the mirror image of the left-hand one; figures are the left one's."]
+      ? [
+          `The right-hand guard is the mirror image of the left-hand one${place.asSet === undefined ? "" : ", but for what was measured"}; figures are the left one's${place.asSet === undefined ? "" : ", and those of the right-hand posts as set"}.`,
+        ]
       : [];
   return [
     ...(counted ? [COUNTED] : []),
     ...(taped.some((own) => own.survey === undefined) ? [MEASURED] : []),
     ...(taped.some((own) => own.survey !== undefined) ? [SURVEYED] : []),
-    site.corners.length === 0 ? ONE_PLANE : PLANES,
+    site.corners.length > 0 ? PLANES : beside ? RAILS_IN_PLANE : ONE_PLANE,
+    ...asSetWords(place),
     ...both,
     INPUTS,
   ];
@@ -110,16 +138,39 @@ function topRailReport(run: RailRun, member: Member): TopRailReport {
   };
 }
 
+/** Height of the rail's underside where a plumb or leaning line meets it. */
+function undersideAt(path: RailPath, line: PlumbLine): number | undefined {
+  const crossed = (run: RailRun) => crossX(line, { slope: run.slope, z0: run.z0.underside });
+  const run = path.runs.find((own) => {
+    const x = crossed(own);
+    return own.x.underside[0] <= x && x <= own.x.underside[1];
+  });
+  return run && edgeZ(run, "underside", crossed(run));
+}
+
+function setReport({ stage, lean, leanAcross, y, design }: PostStance): AsSetReport {
+  return { stage, lean, leanAcross, across: y, designed: design };
+}
+
+/** What is said of the posts that were built; `over` is the path of what the hand is on. */
+export function postReports(
+  place: Place,
+  posts: readonly PlacedPost[],
+  path: RailPath,
+  over: RailPath,
+): PostReport[] {
+  return posts.flatMap((post) => postReport(place, post, path, over));
+}
+
 function postReport(place: Place, post: PlacedPost, path: RailPath, over: RailPath): PostReport[] {
-  const half = post.extent.depth / 2;
   const [top, axis, up, down] = [
     pathZ(over, "top", post.x),
-    pathZ(path, "underside", post.x),
-    pathZ(path, "underside", post.x + half),
-    pathZ(path, "underside", post.x - half),
+    undersideAt(path, postAxis(place.site, post)),
+    undersideAt(path, faceOf(place, post, post.reach, 1)),
+    undersideAt(path, faceOf(place, post, post.reach, -1)),
   ];
   if (top === undefined || axis === undefined) return [];
-  const holes = holeRoom(place.site, post, place.design.inset);
+  const holes = holeRoom(place, post);
   const { id, mark, along, leg, x, offset, baseZ, footZ } = post;
   return [
     {
@@ -127,11 +178,12 @@ function postReport(place: Place, post: PlacedPost, path: RailPath, over: RailPa
       ...(post.tread === undefined ? {} : { tread: post.tread }),
       ...(post.corner === undefined ? {} : { corner: post.corner.index + 1 }),
       railTopAboveBase: top - baseZ,
-      railUndersideAboveBase: axis - baseZ,
+      railUndersideAboveBase: (pathZ(path, "underside", x) ?? axis) - baseZ,
       atAxis: axis - footZ,
       uphillFace: (up ?? axis) - footZ,
       downhillFace: (down ?? axis) - footZ,
       ...(holes === undefined ? {} : { holes }),
+      ...(post.set === undefined ? {} : { asSet: setReport(post.set) }),
     },
   ];
 }
@@ -194,7 +246,7 @@ export function layoutReport(
     breaks: breakReports(place, over.path, over.rail),
     corners: cornerReports(over.path, sectionExtent(over.rail.section)),
     topRails,
-    posts: posts.flatMap((post) => postReport(place, post, path, over.path)),
+    posts: postReports(place, posts, path, over.path),
     spacing: spacings(posts, path),
     laid: laidRails(place, rail, path, posts, members),
     handrails: more.handrails,

@@ -16,9 +16,9 @@ import type { RailDesign } from "./design.js";
 import { at, type Part, type Place } from "./part.js";
 import type { PlacedPost } from "./place-posts.js";
 import type { PlacedSplice } from "./placed-splice.js";
+import { crossX, postAxis } from "./post-line.js";
 import { edgeZ, type RailPath, type RailRun } from "./rail-path.js";
 import { sayLength } from "./say-length.js";
-import type { Shop } from "./shop.js";
 
 /** Inner half sizes of a hollow section, or outer ones of a sleeve; undefined where the shape has no closed form here. */
 function halfSizes(shape: SectionShape, inner: boolean): readonly [number, number] | undefined {
@@ -48,12 +48,13 @@ function finding(splice: PlacedSplice, code: string, what: string, hint: string,
 
 /** What is wrong with a splice on its run. */
 function checkSplice(
+  place: Place,
   splice: PlacedSplice,
   run: RailRun,
   rail: RailDesign,
   posts: readonly PlacedPost[],
-  shop: Shop | undefined,
 ): Diagnostic[] {
+  const { shop } = place;
   const { reach, sleeve } = splice.design;
   const plan = reach / Math.hypot(1, run.slope);
   const starts = Object.values(run.x).map(([from]) => from);
@@ -64,7 +65,10 @@ function checkSplice(
   const wanted = shop === undefined ? 0 : shop.slipFit / 2 + 2 * shop.finish.thickness;
   const near = posts
     .filter((post) => post.reach === run.reach)
-    .map((post) => ({ post, by: post.extent.depth / 2 + plan - Math.abs(post.x - splice.x) }))
+    .map((post) => {
+      const x = crossX(postAxis(place.site, post), { slope: run.slope, z0: run.z0.axis });
+      return { post, by: post.extent.depth / 2 + plan - Math.abs(x - splice.x) };
+    })
     .filter(({ by }) => by > 0);
   const message = (by: number, what: string) => `expected ${what}, got ${sayLength(by)} too near.`;
   return [
@@ -115,7 +119,7 @@ export function spliceParts(
   const diagnostics: Diagnostic[] = [];
   for (const run of path.runs) {
     for (const splice of run.splices) {
-      diagnostics.push(...checkSplice(splice, run, rail, posts, place.shop));
+      diagnostics.push(...checkSplice(place, splice, run, rail, posts));
       const plan = splice.design.reach / Math.hypot(1, run.slope);
       const point = (x: number): Vec3 => at(place, run.reach, x, edgeZ(run, "axis", x));
       const [lower, upper] = [idAt(run, splice.x - plan), idAt(run, splice.x + plan)];

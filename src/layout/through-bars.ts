@@ -10,12 +10,14 @@ import type { Joint } from "../joints/joint.js";
 import { STATION_MM } from "../kernel/tolerance.js";
 import type { Vec3 } from "../kernel/vec.js";
 import { member } from "../members/member.js";
+import { cutBeside } from "./as-set/beside.js";
 import { type Bay, memberId, type Stretch, tailOf } from "./bay.js";
 import type { LinesDesign } from "./infill-design.js";
-import { bayPoints } from "./lower-rails.js";
-import { faceReach, type Opening, type Row } from "./opening.js";
+import { axisLine, bayPoints } from "./lower-rails.js";
+import type { Opening, Row } from "./opening.js";
 import { at, joined, type Part, type Place } from "./part.js";
 import type { PlacedPost } from "./place-posts.js";
+import { crossX, faceOf } from "./post-line.js";
 
 /** The bars of one row of one opening, from below. */
 export interface ThroughRow {
@@ -88,8 +90,10 @@ function oneLineOneBar(runs: readonly Run[]): Run[] {
 
 /** The point a run goes on to past a post. */
 function pastPoint(place: Place, { stretch, bay, through }: Run, post: PlacedPost, way: 1 | -1): Vec3 {
-  const x = post.x + way * (faceReach(place, post, stretch.reach, way) + through.past);
-  const z = stretch.z0 + bay.extent.below * Math.hypot(1, stretch.slope) + stretch.slope * x;
+  const line = axisLine(bay.extent, stretch);
+  const face = faceOf(place, post, stretch.reach, way);
+  const x = crossX(face, line) + way * through.past;
+  const z = line.z0 + stretch.slope * x;
   return at(place, stretch.reach, x, z);
 }
 
@@ -123,7 +127,18 @@ function barPart(place: Place, runs: readonly Run[], i: number, inner: ReadonlyS
         },
       ]
     : [];
-  return { members: [bar], joints: [...drilled, ...miter], diagnostics: [] };
+  const { halfWidth } = run.bay.extent;
+  const rail = { mark: run.mark, halfWidth, line: axisLine(run.bay.extent, run.stretch) };
+  const cut = ([0, 1] as const).flatMap((side) => {
+    const { post } = run.ends[side];
+    if (post === undefined || !inner.has(post)) return [];
+    return [cutBeside(place, post, { ...rail, end: { member: run.id, end: side } })];
+  });
+  return {
+    members: [bar],
+    joints: [...drilled, ...miter, ...cut.flatMap((own) => own.joints)],
+    diagnostics: cut.flatMap((own) => own.diagnostics),
+  };
 }
 
 /** Rows that continue each other: of one design, one row number. */

@@ -15,7 +15,7 @@ import { cornerShift, handrailPath } from "./handrail-path.js";
 import { alongOf, joined, type Part, type Place } from "./part.js";
 import { pathLinks } from "./path-links.js";
 import type { PlacedPost } from "./place-posts.js";
-import { halfAcross } from "./post-across.js";
+import { axisX, crossX, faceOf, inwardReach } from "./post-line.js";
 import { oneLineOneRun, type RunLine } from "./rail-runs.js";
 import { sayLength } from "./say-length.js";
 import { type SectionExtent, sectionExtent } from "./section-extent.js";
@@ -71,11 +71,22 @@ function linesOf(bay: Bay, design: ToeBoardDesign, height: number): RunLine[] {
   );
 }
 
+/** The line of a board's axis where it meets a post, and x there. */
+function meets({ place, design, extent }: Omit<Boards, "inward">, bay: Bay, post: PlacedPost) {
+  const { reach, slope, z0 } = linesOf(bay, design, extent.depth).at(post === bay.from ? 0 : -1) as RunLine;
+  const line = { reach, slope, z0: z0 - extent.above * Math.hypot(1, slope) };
+  return { line, x: axisX(place.site, post, line) };
+}
+
 /** x of a board in front of the posts at one end: its own corner, a post's centre, or the outer face of a last post. */
-function frontX(place: Place, post: PlacedPost, way: 1 | -1, beside: boolean, inward: number): number {
+function frontX(own: Boards, bay: Bay, post: PlacedPost, way: 1 | -1, beside: boolean): number {
+  const { place, inward } = own;
   const corner = post.corner && place.site.corners[post.corner.index];
   if (corner !== undefined) return corner.x - way * cornerShift(place, corner, inward);
-  return beside ? post.x : post.x + (way * post.extent.depth) / 2;
+  const { line, x } = meets(own, bay, post);
+  if (beside) return x;
+  if (post.set === undefined) return x + (way * post.extent.depth) / 2;
+  return crossX(faceOf(place, post, line.reach, way), line);
 }
 
 interface Boards {
@@ -101,11 +112,8 @@ function board(
   const { place, design, extent, roll, inward } = own;
   const inside = design.face === "inside";
   const ends = inside
-    ? ([
-        frontX(place, bay.from, -1, beside.before, inward),
-        frontX(place, bay.to, 1, beside.after, inward),
-      ] as const)
-    : ([bay.from.x, bay.to.x] as const);
+    ? ([frontX(own, bay, bay.from, -1, beside.before), frontX(own, bay, bay.to, 1, beside.after)] as const)
+    : ([meets(own, bay, bay.from).x, meets(own, bay, bay.to).x] as const);
   const line = handrailPath(place, { lines: linesOf(bay, design, extent.depth) }, ends, extent, inward);
   const single = line.runs.length === 1;
   const tail = (i: number) => (single ? "" : String.fromCharCode("a".charCodeAt(0) + i));
@@ -136,6 +144,13 @@ function board(
       }),
   });
   return { bay, links, part };
+}
+
+/** How far towards the walking side a post reaches beside a board, from its underside to its top. */
+function outInward(own: Omit<Boards, "inward">, bay: Bay, post: PlacedPost): number {
+  const { line, x } = meets(own, bay, post);
+  const z = line.z0 + line.slope * x;
+  return inwardReach(own.place, post, line.reach, [z - own.extent.below, z + own.extent.above]);
 }
 
 /** Copes to the posts, or the cuts and miters of boards in front of them. */
@@ -180,11 +195,12 @@ export function toeBoards(place: Place, posts: readonly PlacedPost[]): Part {
   const bays = baysOf(place, design, posts);
   const { extent, roll } = standing(design);
   const inside = design.face === "inside";
+  const bare = { place, design, extent, roll };
   const widest = Math.max(
     0,
-    ...bays.flatMap(({ from, to }) => [halfAcross(place.site, from), halfAcross(place.site, to)]),
+    ...bays.flatMap((bay) => [bay.from, bay.to].map((post) => outInward(bare, bay, post))),
   );
-  const own: Boards = { place, design, extent, roll, inward: inside ? widest + extent.halfWidth : 0 };
+  const own: Boards = { ...bare, inward: inside ? widest + extent.halfWidth : 0 };
   const boards = bays.map((bay, k) => {
     const beside = { before: bays[k - 1]?.to === bay.from, after: bays[k + 1]?.from === bay.to };
     return board(own, bay, k + 1, beside);

@@ -11,12 +11,15 @@ import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
 import { CORNER_STEP_MM } from "../kernel/tolerance.js";
 import { negate, type Vec3 } from "../kernel/vec.js";
 import { type Member, member } from "../members/member.js";
+import { cutToPost } from "./as-set/beside.js";
 import { cornerRolls } from "./corner-rolls.js";
 import type { RailDesign } from "./design.js";
 import { alongOf, at, type Part, type Place } from "./part.js";
 import type { PathBreak } from "./path-break.js";
+import type { PlacedPost } from "./place-posts.js";
 import { edgeZ, type PathCorner, type RailPath, type RailRun } from "./rail-path.js";
 import { sayLength } from "./say-length.js";
+import { sectionExtent } from "./section-extent.js";
 
 /** Id of the rail's member on a run, e.g. `stair-top`; of a spliced one the piece at x, `stair-top-2`, the first by default. */
 export function railId(
@@ -117,6 +120,39 @@ function badBreak(path: RailPath, found: PathBreak, id: string): Diagnostic[] {
       values: { step },
     }),
   ];
+}
+
+/** What the two rails of a corner are cut to where its post stands beside its designed place: the rules look for it there. */
+export function cornerCopes(
+  place: Place,
+  rail: RailDesign,
+  path: RailPath,
+  posts: readonly PlacedPost[],
+): Omit<Part, "members"> {
+  const { halfWidth } = sectionExtent(rail.section);
+  const made = posts.flatMap((post) => {
+    const corner =
+      post.corner && path.corners.find((own) => own.site === place.site.corners[post.corner?.index ?? -1]);
+    const { set } = post;
+    if (corner === undefined || set === undefined) return [];
+    const { tilt, design, y } = set;
+    if (post.x === design.x && y === 0 && tilt.along === 0 && tilt.across === 0) return [];
+    const [lower, upper] = corner.runs.map((i) => path.runs[i] as RailRun) as [RailRun, RailRun];
+    const ends = [
+      { member: lastRailId(place, lower, rail), end: 1 },
+      { member: railId(place, upper, rail), end: 0 },
+    ] as const;
+    return [lower, upper].map(({ reach, slope, z0, leg }, i) =>
+      cutToPost(place, post, {
+        ...{ end: ends[i] as MemberEnd, mark: `rail ${rail.id} on the ${leg.id}`, halfWidth },
+        line: { reach, slope, z0: z0.axis },
+      }),
+    );
+  });
+  return {
+    joints: made.flatMap((own) => own.joints),
+    diagnostics: made.flatMap((own) => own.diagnostics),
+  };
 }
 
 /** Members and joints of one rail that runs over the posts. */

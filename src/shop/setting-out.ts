@@ -123,9 +123,25 @@ function postText(p: PostReport, say: Say): string {
         ? `on the ${p.leg}`
         : `on tread ${p.tread}, ${say(p.offset)} behind its nosing`;
   return (
-    `centre at ${say(p.x)}, ${stands}, base ${say(p.baseZ)} high; above the base: top of rail ${say(p.railTopAboveBase)},` +
+    `centre at ${say(p.x)}, ${stands}, base ${say(p.baseZ)} high${asSetText(p, say)}; above the base: top of rail ${say(p.railTopAboveBase)},` +
     ` underside ${say(p.railUndersideAboveBase)}`
   );
+}
+
+/** What was measured: how it leans, and the designed place beside the one above. */
+function asSetText({ asSet }: PostReport, say: Say): string {
+  if (asSet === undefined) return "";
+  const { lean, leanAcross, across, designed } = asSet;
+  const ways = [
+    ...(lean === 0 ? [] : [`${degrees(Math.abs(lean))} ${lean > 0 ? "uphill" : "downhill"}`]),
+    ...(leanAcross === 0
+      ? []
+      : [`${degrees(Math.abs(leanAcross))} to the ${leanAcross > 0 ? "left" : "right"}`]),
+  ];
+  const leans = ways.length === 0 ? "plumb" : `leaning ${ways.join(" and ")}`;
+  const aside =
+    across === 0 ? "" : `, ${say(Math.abs(across))} to the ${across > 0 ? "left" : "right"} of the middle`;
+  return `: AS SET, ${leans}${aside} (designed: centre at ${say(designed.x)}, base ${say(designed.baseZ)} high)`;
 }
 
 function handrailText(h: HandrailReport, say: Say): string {

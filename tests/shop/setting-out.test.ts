@@ -5,7 +5,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import demo from "../../shared/demo-data.json" with { type: "json" };
-import { buildGuard } from "../../src/layout/index.js";
+import { buildGuard, parseAsSet, parseDesign } from "../../src/layout/index.js";
 import { cutList, cutListText, pieceRecords, settingOutText } from "../../src/shop/index.js";
 
 const document = JSON.parse(readFileSync("examples/pottery-studio.json", "utf8"));
@@ -123,5 +123,27 @@ describe("a job name", () => {
     const text = paper(document, "Kiln\nCAUTION  none\u001b[2J");
     expect(text).not.toMatch(/^CAUTION {2}none/m);
     expect(text).not.toContain("\u001b");
+  });
+});
+
+describe("posts as set", () => {
+  it("puts the designed place beside that of a post as set, with its lean and what it stands aside", () => {
+    const say = (set: readonly unknown[]): string => {
+      const design = parseDesign(document);
+      const read = design.ok && parseAsSet({ version: 1, unit: "in", posts: set }, design.value);
+      if (read === false || !read.ok) throw new Error("not read");
+      return settingOutText(buildGuard(document, undefined, read.value).report!, style)
+        .join("\n")
+        .replace(/\n\s+/g, " ");
+    };
+    expect(paper(document)).not.toContain("AS SET");
+    const leaning = say([{ post: "P2", x: "-92 3/4", lean: -0.1, leanAcross: 0.2, across: "-1/16" }]);
+    expect(leaning).toContain(
+      "Post P2  centre at -92-3/4 (-92.750), on tread 4, 2-7/8 (2.875) behind its nosing, base -68-1/16 (-68.063) high: AS SET, leaning 0.1° downhill and 0.2° to the left, 1/16 (0.063) to the right of the middle (designed: centre at -92-5/8 (-92.625), base -68-1/16 (-68.063) high);",
+    );
+    expect(leaning).toContain("Stood up to be measured, not set for good: P2.");
+    expect(leaning).toContain("posts that were found beside it stand there");
+    expect(say([{ post: "P6", stage: "set" }])).toContain(": AS SET, plumb (designed: centre at 33-1/4");
+    expect(say([{ post: "P6", stage: "set" }])).not.toContain("not set for good");
   });
 });

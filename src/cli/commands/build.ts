@@ -21,14 +21,15 @@ export const buildCommand: Command = {
   options: {
     output: { type: "string", short: "o" },
     shop: { type: "string" },
+    "as-set": { type: "string" },
     chord: { type: "string" },
     formats: { type: "string" },
     force: { type: "boolean" },
     json: { type: "boolean" },
     quiet: { type: "boolean" },
   },
-  help: `Usage: rakewright build DESIGN -o DIR [--shop FILE] [--chord MM] [--formats stl,obj,step] [--force]
-                        [--json] [--quiet]
+  help: `Usage: rakewright build DESIGN -o DIR [--shop FILE] [--as-set FILE] [--chord MM]
+                        [--formats stl,obj,step] [--force] [--json] [--quiet]
 
 DESIGN is a file, or - for standard input. Writes into DIR:
 
@@ -41,6 +42,7 @@ DESIGN is a file, or - for standard input. Writes into DIR:
 
   -o, --output DIR      where to; made when it is not there
   --shop FILE           the shop file: fit gap, kerf, saw limits, stock, access (rakewright schema shop)
+  --as-set FILE         what stands already, measured: overrides the design (rakewright schema as-set)
   --chord MM            how far a facet may stand off its curve, 0.001 to 10 (default ${CHORD_MM})
   --formats LIST        which model formats, out of ${MODEL_FORMATS.join(",")} (default all)
   --force               replace files that exist
@@ -55,7 +57,11 @@ something cannot be read or written.
     const chord = args.number("chord", { least: 0.001, most: 10 }, CHORD_MM);
     const formats = readFormats(args.text("formats"));
     const quiet = args.flag("quiet");
-    const loaded = await loadGuard(args.words[0] ?? "-", io, { shop: args.text("shop"), quiet });
+    const loaded = await loadGuard(args.words[0] ?? "-", io, {
+      shop: args.text("shop"),
+      asSet: args.text("as-set"),
+      quiet,
+    });
     const made = loaded.guard && guardFiles(loaded.guard, { chord, formats });
     const diagnostics = [...loaded.diagnostics, ...(made?.diagnostics ?? [])];
     const files = made?.ok ? made.value : undefined;

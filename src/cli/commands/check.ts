@@ -14,21 +14,28 @@ export const checkCommand: Command = {
   name: "check",
   summary: "print what is wrong or doubtful in a design",
   words: ["DESIGN"],
-  options: { shop: { type: "string" }, json: { type: "boolean" }, quiet: { type: "boolean" } },
-  help: `Usage: rakewright check DESIGN [--shop FILE] [--json] [--quiet]
+  options: {
+    shop: { type: "string" },
+    "as-set": { type: "string" },
+    json: { type: "boolean" },
+    quiet: { type: "boolean" },
+  },
+  help: `Usage: rakewright check DESIGN [--shop FILE] [--as-set FILE] [--json] [--quiet]
 
 Lays out the design, solves its joints and makes each solid; prints the findings to standard output.
 DESIGN is a file, or - for standard input.
 
-  --shop FILE   the shop file: fit gap, saw limits (rakewright schema shop)
-  --json        findings as JSON: { "ok": true or false, "diagnostics": [...] }
-  --quiet       print nothing when there is nothing to report
+  --shop FILE     the shop file: fit gap, saw limits (rakewright schema shop)
+  --as-set FILE   what stands already, as measured (rakewright schema as-set)
+  --json          findings as JSON: { "ok": true or false, "diagnostics": [...] }
+  --quiet         print nothing when there is nothing to report
 
 Exit code 0 without errors, 1 with errors in the design, 2 when it cannot be read.
 `,
   run: async (args, io) => {
     const { diagnostics } = await loadGuard(args.words[0] ?? "-", io, {
       shop: args.text("shop"),
+      asSet: args.text("as-set"),
       quiet: args.flag("quiet"),
     });
     const ok = !hasErrors(diagnostics);

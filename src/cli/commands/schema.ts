@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import { designJsonSchema, shopJsonSchema } from "../../layout/index.js";
+import { asSetJsonSchema, designJsonSchema, shopJsonSchema } from "../../layout/index.js";
 import type { Command } from "../command.js";
 import { EXIT, UsageError } from "../io.js";
 
@@ -11,20 +11,21 @@ import { EXIT, UsageError } from "../io.js";
 const SCHEMAS: Readonly<Record<string, () => Record<string, unknown>>> = {
   design: designJsonSchema,
   shop: shopJsonSchema,
+  "as-set": asSetJsonSchema,
 };
 
 /** The command. */
 export const schemaCommand: Command = {
   name: "schema",
-  summary: "print the JSON Schema of the design document or the shop file",
+  summary: "print the JSON Schema of the design document, the shop file or the as-set file",
   words: [],
   optionalWords: ["DOCUMENT"],
   options: {},
-  help: `Usage: rakewright schema [design|shop]
+  help: `Usage: rakewright schema [design|shop|as-set]
 
-Prints the JSON Schema (draft 2020-12) of the design document, or of the shop file, for editors that
-complete and check while you type. Rules that span several fields are not in it; \`rakewright check\`
-knows them all.
+Prints the JSON Schema (draft 2020-12) of the design document, of the shop file or of the as-set file,
+for editors that complete and check while you type. Rules that span several fields are not in it;
+\`rakewright check\` knows them all.
 `,
   run: async (args, io) => {
     const [word = "design"] = args.words;

@@ -17,15 +17,15 @@ export interface AsSetPost {
   /** Mark, as on the papers. */
   readonly post: string;
   readonly stage: PostStage;
-  /** Of the post's centre at its base, along the guard. */
+  /** Of the post's centre at its foot, where its tube starts, along the guard. */
   readonly x?: number;
-  /** Of the tread, landing or floor at the base. */
+  /** Of the tread, landing or floor under it; of a post on a stringer's side, of its lower end. */
   readonly baseZ?: number;
   /** Degrees from plumb along the guard, + uphill; default 0. */
   readonly lean: number;
   /** Degrees from plumb across the guard, + to its left, walking up; default 0. */
   readonly leanAcross: number;
-  /** Of the post's centre from the guard's middle plane at its base, + to its left; default 0. */
+  /** Of the post's centre from the guard's middle plane at its foot, + to its left; default 0. */
   readonly across: number;
   /** Standard uncertainties: of x and of the base's height, mm; of the lean, degrees. */
   readonly sigma: { readonly x: number; readonly z: number; readonly lean: number };
