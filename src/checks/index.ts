@@ -3,7 +3,9 @@
  *
  * @packageDocumentation
  */
+export { cutOrScribe, type FitOptions, type SolvedGuard } from "./cut-or-scribe.js";
 export { type DrillPlace, drillRoom } from "./drill-room.js";
 export { footDrillPlaces } from "./foot-drill.js";
+export { COVERAGE, type FitAllowed, leaveLong } from "./leave-long.js";
 export { sawLimits } from "./saw-limits.js";
 export { type SawWay, sawWays } from "./saw-ways.js";

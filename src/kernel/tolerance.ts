@@ -179,3 +179,22 @@ export const SETTLED_SHARE = 1e-6;
  * stair of 13 risers; readings there that are not tied differ by 0.08 and more. Users: survey.
  */
 export const TELLS_NOTHING = 1e-8;
+
+/**
+ * mm. How far a measured length is moved to see what moves with it: one standard uncertainty of a hooked, read and marked tape,
+ * so that a kink as near as that shows on one side. Two sides of it together are off by (step / length)² of the slope,
+ * 10⁻⁴ at 100 mm; rounding by 10⁻⁹. Users: uncertainty of a layout.
+ */
+export const DIFFERENCE_MM = 1;
+
+/** Degrees. The same for measured angles: half of what one reading of a level is taken for, 1 mm at 1.15 m. Users: uncertainty of a layout. */
+export const DIFFERENCE_DEG = 0.05;
+
+/**
+ * Relative. Slopes of the two sides of a step that differ by more have a kink between them: a smooth length of 100 mm bends by
+ * half of this in DIFFERENCE_MM, a line that leaves one nosing for another by a tenth and more. Users: uncertainty of a layout.
+ */
+export const KINK_SHARE = 0.02;
+
+/** mm, or degrees, for a millimetre of step. What moves by less does not hang on the steps: far above rounding (10⁻⁹), below any mark. Users: uncertainty of a layout. */
+export const HANGS_MM = 1e-6;

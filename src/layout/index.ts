@@ -3,6 +3,15 @@
  *
  * @packageDocumentation
  */
+export {
+  type AsSet,
+  type AsSetLeg,
+  type AsSetPost,
+  type Feature,
+  type MadePiece,
+  NOTHING_SET,
+  type PostStage,
+} from "./as-set/as-set.js";
 export type { LayoutAssembly } from "./assemblies.js";
 export { type BreakInput, type BreakPoint, breakPoint, footBreak, heightNeededOverRiser } from "./break.js";
 export { type BuiltGuard, buildGuard } from "./build-guard.js";
@@ -120,3 +129,17 @@ export type {
 export { readingSigma } from "./survey/reading-sigma.js";
 export type { Suspect } from "./survey/suspects.js";
 export { type TapeClass, tapeError } from "./tape.js";
+export {
+  type CutDecision,
+  type CutRule,
+  type DecisionStyle,
+  decisionReason,
+  type EndDecision,
+} from "./uncertainty/end-decision.js";
+export {
+  type EndUncertainty,
+  type PieceUncertainty,
+  pieceUncertainties,
+} from "./uncertainty/piece-uncertainty.js";
+export type { LaidCase, Unknown } from "./uncertainty/unknown.js";
+export { type Unknowns, unknownsOf } from "./uncertainty/unknowns.js";
