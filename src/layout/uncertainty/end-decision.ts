@@ -80,6 +80,11 @@ function reckoning(own: EndDecision, { exact }: DecisionStyle): string {
   return `${own.k} x ${exact(opening)} = ${exact(own.k * opening)}${from}`;
 }
 
+/** A post is set; a wall stands, but nobody has measured where. */
+function notSet(meets: string): string {
+  return meets.startsWith("the ") ? `${meets} was not measured as it stands` : `${meets} is not set yet`;
+}
+
 /**
  * Why, in a sentence without its full stop.
  *
@@ -103,7 +108,7 @@ export function decisionReason(own: EndDecision, style: DecisionStyle): string {
     case "set-later":
       return `${own.meets} is set before it; ${reckoning(own, style)}`;
     case "not-set":
-      return `${own.meets} is not set yet, so it is scribed whatever the readings say; ${reckoning(own, style)}`;
+      return `${notSet(own.meets)}, so it is scribed whatever the readings say; ${reckoning(own, style)}`;
     case "within-gap":
       return `${reckoning(own, style)}; within the gap of ${style.mark(own.gap)} to ${own.meets}`;
     case "closes":

@@ -55,8 +55,12 @@ const STILL: Slopes = { forward: 0, backward: 0, counts: 0 };
 function slopesOf(forward: number | undefined, backward: number | undefined): Slopes {
   const [f, b] = [forward ?? backward ?? 0, backward ?? forward ?? 0];
   const steeper = Math.abs(f) >= Math.abs(b) ? f : b;
+  // Where there is no kink both sides together are nearer the slope than either.
+  const middle = (f + b) / 2;
   const smooth = Math.abs(f - b) <= KINK_SHARE * Math.abs(steeper);
-  return { forward: f, backward: b, counts: smooth ? (f + b) / 2 : steeper };
+  return smooth
+    ? { forward: middle, backward: middle, counts: middle }
+    : { forward: f, backward: b, counts: steeper };
 }
 
 /** Ids of a layout's members in one word: where they change, as one more bar goes in, numbers no longer mean the same pieces. */
