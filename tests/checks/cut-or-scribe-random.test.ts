@@ -11,7 +11,7 @@ import {
   type EndDecision,
   type LaidCase,
   type Reading,
-  type TAPE_CLASSES,
+  type TapeClass,
 } from "../../src/layout/index.js";
 import type { Loose } from "../layout/designs.js";
 import { type BuiltCase, built, designOf, nosingsOf, survey } from "../layout/uncertainty/fit-designs.js";
