@@ -168,6 +168,10 @@ describe("random guards", () => {
           expect(all.map((one) => [one.piece, one.end])).toEqual(
             own.pieces.flatMap((piece) => [0, 1].map((end) => [piece.id, end])),
           );
+          // Every post stands on something, in either guard of a pair.
+          const posts = new Set(own.pieces.filter((piece) => piece.role === "post").map((piece) => piece.id));
+          const feet = all.filter((one) => posts.has(one.piece) && one.end === 0);
+          expect(feet.filter((one) => one.rule === "free")).toEqual([]);
           for (const one of all) {
             seen[one.decision]++;
             expect(numbersIn(one).every((value) => Number.isFinite(value) && value >= 0)).toBe(true);

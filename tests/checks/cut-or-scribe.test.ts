@@ -238,6 +238,33 @@ describe("assemblies that join on site", () => {
   });
 });
 
+describe("feet", () => {
+  it("of a pair stand alike on both sides", () => {
+    const guard = guardOf(
+      document((own) => {
+        own.side = "both";
+        own.stair = { ...own.stair, width: 1100, inset: 60 };
+      }),
+    );
+    const at = decided(guard);
+    for (const n of [1, 2, 3, 4, 5, 6]) {
+      const [left, right] = [at(`P${n}-L`, 0), at(`P${n}-R`, 0)];
+      expect([right.rule, right.meets]).toEqual([left.rule, left.meets]);
+      expect(Math.abs(right.leaveLong - left.leaveLong)).toBeLessThan(1e-9);
+    }
+    expect(at("P2-R", 0).meets).toBe("tread 4");
+  });
+
+  it("of posts on the side of a stringer hang free", () => {
+    const guard = guardOf(
+      document((own) => {
+        own.foot = { type: "side", below: 120, plate: { thickness: 10, along: 90, height: 120, centre: 60 } };
+      }),
+    );
+    expect(decided(guard)("P2", 0)).toMatchObject({ decision: "cut", rule: "free" });
+  });
+});
+
 describe("a raking rail scribed to a plumb face", () => {
   it("moves its cut by the block over cos θ (shop case c30)", () => {
     const { inputs, expected } = shopCase("c30");

@@ -46,13 +46,18 @@ function toNosing(laid: LaidCase, post: PostReport): number {
   return Math.min(...nosings.map((own) => Math.abs(own.x - post.x)));
 }
 
-function footOf(laid: LaidCase, post: PostReport): EndOnSite {
-  const measured =
-    laid.asSet?.posts.some((own) => own.post === post.mark && own.baseZ !== undefined) ?? false;
-  const where = post.along === "landing" ? "the landing" : "the floor";
+/** What a post stands on, in words. */
+function groundWords({ along, tread, corner }: PostReport): string {
+  if (tread !== undefined) return `tread ${tread}`;
+  if (corner !== undefined) return `the floor at corner ${corner}`;
+  return along === "landing" ? "the landing" : "the floor";
+}
+
+function footOf(laid: LaidCase, { id, mark }: Piece, post: PostReport): EndOnSite {
+  const measured = laid.asSet?.posts.some((own) => own.post === mark && own.baseZ !== undefined) ?? false;
   return {
-    ...{ piece: post.id, end: 0, on: "floor", post: post.mark },
-    what: post.tread === undefined ? where : `tread ${post.tread}`,
+    ...{ piece: id, end: 0, on: "floor", post: mark },
+    what: groundWords(post),
     sigma: measured ? 0 : tanDegrees(levelSigma()) * toNosing(laid, post),
   };
 }
@@ -99,9 +104,10 @@ export function endsOnSite(
   const posts = new Map(report.posts.map((own) => [own.id, own]));
   const hung = new Set(pieces.filter((own) => own.kind === "plate").map((own) => own.id));
   return pieces.flatMap((piece): EndOnSite[] => {
-    const post = posts.get(piece.id);
+    // Of a pair the report has the left guard's posts; the right one's are their mirror images.
+    const post = posts.get(piece.id) ?? posts.get(piece.id.replace(/^right-/, "left-"));
     // A post on a plate at its side hangs: its lower end meets nothing.
-    if (post !== undefined) return hung.has(`${piece.id}-side`) ? [] : [footOf(laid, post)];
+    if (post !== undefined) return hung.has(`${piece.id}-side`) ? [] : [footOf(laid, piece, post)];
     if (piece.kind !== "member") return [];
     return ([0, 1] as const).flatMap((end) =>
       isOnSite(piece, end, contacts) ? [otherEnd(laid, piece, end)] : [],
