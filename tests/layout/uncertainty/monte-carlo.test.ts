@@ -17,6 +17,8 @@ import { DEMO } from "../survey/survey-cases.js";
 import { designOf, document, knownOf, nosingsOf, survey } from "./fit-designs.js";
 
 const DRAWS = 1000;
+/** More by hand: STAIRS=24 npx vitest run tests/layout/uncertainty/monte-carlo.test.ts */
+const STAIRS = Number(process.env.STAIRS ?? 4);
 
 /** Lower triangle of a covariance (Cholesky); a row that follows from the others is zero from there on. */
 function triangle(C: readonly (readonly number[])[]): number[][] {
@@ -32,7 +34,7 @@ function triangle(C: readonly (readonly number[])[]): number[][] {
 }
 
 /** Standard deviation of every member's length, by id. */
-function drawn(laid: LaidCase, seed: number): Map<string, number> {
+function drawn(laid: LaidCase, seed: number, draws = DRAWS): Map<string, number> {
   const unknowns = unknownsOf(laid);
   if (!unknowns.ok) throw new Error("unknowns");
   const { measured, covariance } = unknowns.value;
@@ -44,7 +46,7 @@ function drawn(laid: LaidCase, seed: number): Map<string, number> {
   const base = new Map(
     layOut(laid.design).members.map((own) => [own.id, distance(own.from as Vec3, own.to)]),
   );
-  for (let i = 0; i < DRAWS; i++) {
+  for (let i = 0; i < draws; i++) {
     const z = measured.map(normal);
     const moved = measured.reduce<LaidCase>(
       (one, own, k) =>
@@ -61,7 +63,7 @@ function drawn(laid: LaidCase, seed: number): Map<string, number> {
       sums.set(own.id, [s + off, q + off * off]);
     }
   }
-  return new Map([...sums].map(([id, [s, q]]) => [id, Math.sqrt((q - (s * s) / DRAWS) / (DRAWS - 1))]));
+  return new Map([...sums].map(([id, [s, q]]) => [id, Math.sqrt((q - (s * s) / draws) / (draws - 1))]));
 }
 
 const IDS = [
@@ -102,4 +104,34 @@ describe("a thousand draws through the layout", () => {
       expect(ratio, id).toBeLessThan(2);
     }
   }, 120_000);
+
+  it(
+    "of random stairs, even to uneven: never less than 250 draws can tell (3 / √500 = 13 %)",
+    () => {
+      const random = randomFrom(31);
+      const ratios: number[] = [];
+      for (let stair = 0; stair < STAIRS; stair++) {
+        const off = [0, 0.5, 2, 6][stair % 4]!;
+        const n = 5 + 4 * (stair % 3);
+        const nosings = Array.from({ length: n }, (_, i) => ({
+          run: i === 0 ? 0 : 270 * i + random.between(-off, off),
+          height: 190 * (i + 1) + random.between(-off, off),
+        }));
+        const design = designOf(
+          document((one) => {
+            one.stair = { nosings, overhang: 20 };
+            one.legs[0].posts.onTreads = [1, 3, n - 1];
+          }),
+        );
+        const known = knownOf({ design });
+        const by = drawn({ design }, 100 + stair, 250);
+        ratios.push(...IDS.map((id) => known.get(id)!.sigmaLength / by.get(id)!));
+      }
+      ratios.sort((a, b) => a - b);
+      expect(ratios[0]!).toBeGreaterThan(0.87);
+      expect(ratios[Math.floor(ratios.length / 2)]!).toBeLessThan(1.35);
+      expect(ratios.at(-1)!).toBeLessThan(2.6);
+    },
+    60_000 * (1 + STAIRS / 8),
+  );
 });
