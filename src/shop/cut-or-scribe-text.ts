@@ -71,6 +71,16 @@ function marksText(marks: readonly string[]): string {
   return runs.map((run) => (run.length < 3 ? run.join(", ") : `${run[0]} to ${run.at(-1)}`)).join(", ");
 }
 
+/** Two ends between posts that are not set yet, told as one where their numbers are the same. */
+function pairLine(first: EndDecision, second: EndDecision, style: FigureStyle): string | undefined {
+  const alike = [first, second].every((own) => own.rule === "not-set" && !own.meets.startsWith("the "));
+  if (!alike || first.mostly !== second.mostly || first.leaveLong !== second.leaveLong) return undefined;
+  return endLine({ ...first, meets: `${first.meets} and ${second.meets}` }, style).replace(
+    " long:",
+    " long each:",
+  );
+}
+
 /** Lines of one part, in the order their first piece is listed. */
 function linesOf(decisions: readonly EndDecision[], style: FigureStyle): Line[] {
   const byPiece = new Map<string, EndDecision[]>();
@@ -78,8 +88,10 @@ function linesOf(decisions: readonly EndDecision[], style: FigureStyle): Line[] 
   const lines = [...byPiece.values()].flatMap((ends): Line[] => {
     const said = ends.map((own) => ({ own, text: endLine(own, style) }));
     const [first, second] = said;
-    if (first && second && first.text === second.text) {
-      return [{ ends: "both ends", text: first.text, marks: [first.own.mark] }];
+    if (first && second) {
+      const same = first.text === second.text ? first.text : undefined;
+      const text = same ?? pairLine(first.own, second.own, style);
+      if (text !== undefined) return [{ ends: "both ends", text, marks: [first.own.mark] }];
     }
     return said.map(({ own, text }) => ({ ends: `${own.name} end`, text, marks: [own.mark] }));
   });

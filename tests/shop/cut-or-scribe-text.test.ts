@@ -55,6 +55,20 @@ describe("the block", () => {
     );
   });
 
+  it("tells a rail between two posts that are not set yet once, where both ends are left long alike", () => {
+    const low = end({ end: 0, name: "DOWNHILL", rule: "not-set", meets: "P1" });
+    const high = end({ rule: "not-set", meets: "P2" });
+    expect(flat(cutOrScribeText([low, high], INCHES))).toContain(
+      "R1, both ends: leave 1/8 (0.098) long each: P1 and P2 are not set yet, so",
+    );
+    const more = { ...high, leaveLong: 0.2 * 25.4 };
+    expect(flat(cutOrScribeText([low, more], INCHES))).toContain(
+      "R1, DOWNHILL end: leave 1/8 (0.098) long: P1 is",
+    );
+    const wall = { ...high, meets: "the wall" };
+    expect(flat(cutOrScribeText([low, wall], INCHES))).toContain("the wall was not measured as it stands");
+  });
+
   it("is not there without decisions, nor for plates alone", () => {
     expect(cutOrScribeText([], INCHES)).toEqual([]);
     expect(cutOrScribeText([end({ rule: "plate-face" })], INCHES)).toEqual([]);

@@ -82,6 +82,7 @@ function reckoning(own: EndDecision, { exact }: DecisionStyle): string {
 
 /** A post is set; a wall stands, but nobody has measured where. */
 function notSet(meets: string): string {
+  if (meets.includes(" and ")) return `${meets} are not set yet`;
   return meets.startsWith("the ") ? `${meets} was not measured as it stands` : `${meets} is not set yet`;
 }
 
