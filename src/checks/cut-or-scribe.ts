@@ -44,7 +44,7 @@ import { type PieceUncertainty, pieceUncertainties } from "../layout/uncertainty
 import type { LaidCase } from "../layout/uncertainty/unknown.js";
 import { tapeSigma, unknownsOf } from "../layout/uncertainty/unknowns.js";
 import { type Meeting, meetingOf, type Scene } from "./end-meets.js";
-import { COVERAGE, checkAllowed, type FitAllowed } from "./leave-long.js";
+import { COVERAGE, checkAllowed, type FitAllowed, leaveLong } from "./leave-long.js";
 
 /** A solved guard, as `buildGuard` returns it. */
 export interface SolvedGuard {
@@ -142,7 +142,8 @@ function draftOf(
   const sigmaAngle = angle.onCountedSteps ? null : angle.sigmaAngle;
   const angleOverDepth = sigmaAngle === null ? null : Math.max(depth, 2 * halfWidth) * sigmaAngle * RADIANS;
   const opening = openingOf({ sigmaLength, angleOverDepth });
-  const within = k * opening <= gap * (1 + ROUNDING_SHARE);
+  const length = leaveLong(opening, { gap, k });
+  const within = length.ok && length.value.decision === "cut";
   const decided = rule ?? { decision: "cut", rule: "within-gap" };
   const scribed = decided.decision === "scribe";
   return {
