@@ -88,7 +88,7 @@ function ownSolid(piece: Piece, guard: Guard): NamedSolid[] {
   return [{ name, solid, frame, material, ...(colour && { colour }) }];
 }
 
-function papers({ design, report, shop, pieces, masses, carried, warnings }: Guard): OutputFile[] {
+function papers({ design, report, shop, pieces, masses, carried, fits, warnings }: Guard): OutputFile[] {
   const header = { generator: generator(), job: design.job };
   const kilograms = new Map([...masses].map(([id, m]) => [id, m.mass]));
   const list = cutList(pieces, { unit: design.unit, masses: kilograms });
@@ -98,7 +98,7 @@ function papers({ design, report, shop, pieces, masses, carried, warnings }: Gua
   return [
     {
       path: "pieces.json",
-      data: `${JSON.stringify(pieceRecords(pieces, masses, { ...header, report, buying, assemblies, lying }), null, 2)}\n`,
+      data: `${JSON.stringify(pieceRecords(pieces, masses, { ...header, report, buying, assemblies, lying, fits }), null, 2)}\n`,
     },
     {
       path: "cutlist.txt",
@@ -108,6 +108,7 @@ function papers({ design, report, shop, pieces, masses, carried, warnings }: Gua
         ...(shop && { shop }),
         notes: warnings,
         settingOut: report,
+        fits,
         assemblies,
         ...(loose && { loose }),
         lying,

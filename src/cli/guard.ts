@@ -3,7 +3,7 @@
  *
  * @packageDocumentation
  */
-import { drillRoom, footDrillPlaces, sawLimits } from "../checks/index.js";
+import { cutOrScribe, drillRoom, footDrillPlaces, sawLimits } from "../checks/index.js";
 import { massOf, type PieceMass } from "../joints/mass-of.js";
 import type { Piece } from "../joints/piece.js";
 import { solidOf } from "../joints/solid-of.js";
@@ -13,6 +13,7 @@ import {
   type BuiltGuard,
   buildGuard,
   type Design,
+  type EndDecision,
   type LayoutReport,
   parseShop,
   type Shop,
@@ -34,6 +35,8 @@ export interface Guard {
   readonly masses: ReadonlyMap<string, PieceMass>;
   /** Assemblies, and the longest loose piece. */
   readonly carried: Carried;
+  /** Cut to length, or leave long and scribe, for both ends of every piece. */
+  readonly fits: readonly EndDecision[];
   /** Messages of the warnings, for the papers. */
   readonly warnings: readonly string[];
 }
@@ -98,16 +101,21 @@ export async function loadGuard(
   const carried = carriedIn(welded, { pieces: built.pieces, solids, masses }, shop);
   diagnostics.push(...carried.diagnostics);
   if (hasErrors(diagnostics) || !built.design || !built.report) return { diagnostics };
+  const { design, report } = built;
+  const fits = cutOrScribe({ design, shop, asSet: asSet?.value }, { ...built, report }, { gap: design.gap });
+  // A guard that cannot be judged so can still be made.
+  diagnostics.push(...fits.diagnostics.map((own) => ({ ...own, severity: "warning" }) as const));
   const warnings = diagnostics.filter((d) => d.severity === "warning").map((d) => d.message);
   return {
     guard: {
-      design: built.design,
-      report: built.report,
+      design,
+      report,
       ...(shop && { shop }),
       pieces: built.pieces,
       solids,
       masses,
       carried,
+      fits: fits.ok ? fits.value : [],
       warnings,
     },
     diagnostics,

@@ -186,3 +186,17 @@ export type {
   SurveyTermsInput,
 } from "./survey-input.js";
 export { type TapeClass, tapeError } from "./tape.js";
+export {
+  type CutDecision,
+  type CutRule,
+  type DecisionStyle,
+  decisionReason,
+  type EndDecision,
+} from "./uncertainty/end-decision.js";
+export {
+  type EndUncertainty,
+  type PieceUncertainty,
+  pieceUncertainties,
+} from "./uncertainty/piece-uncertainty.js";
+export type { LaidCase, Unknown } from "./uncertainty/unknown.js";
+export { type Unknowns, unknownsOf } from "./uncertainty/unknowns.js";

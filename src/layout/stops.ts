@@ -14,7 +14,9 @@ import type { Member } from "../members/member.js";
 import type { RailDesign } from "./design.js";
 import type { Place } from "./part.js";
 import type { PlacedPost } from "./place-posts.js";
+import { axisX, postAxis } from "./post-line.js";
 import { edgeZ, type RailPath, type RailRun } from "./rail-path.js";
+import type { Site } from "./site.js";
 import { railId } from "./top-rails.js";
 
 /** One stop under one rail. */
@@ -68,8 +70,12 @@ function stretches(place: Place, rail: RailDesign, run: RailRun, members: readon
   });
 }
 
-function stopUnder({ run, from, to }: Stretch, post: PlacedPost, width: number): StopReport[] {
-  const [low, high] = [Math.max(from, post.x - width / 2), Math.min(to, post.x + width / 2)];
+function stopUnder(site: Site, { run, from, to }: Stretch, post: PlacedPost, width: number): StopReport[] {
+  const { slope, reach } = run;
+  const { p, q } = postAxis(site, post);
+  // A post that leans has its stop where the rail meets it, not over its foot.
+  const centre = axisX(site, post, { reach, slope, z0: edgeZ(run, "underside", 0) });
+  const [low, high] = [Math.max(from, centre - width / 2), Math.min(to, centre + width / 2)];
   if (post.corner !== undefined || post.reach !== run.reach || high - low <= STATION_MM) return [];
   const x = run.slope > 0 ? low : run.slope < 0 ? high : (low + high) / 2;
   const z = edgeZ(run, "underside", x);
@@ -78,7 +84,11 @@ function stopUnder({ run, from, to }: Stretch, post: PlacedPost, width: number):
       ...{ post: post.mark, leg: post.leg },
       ...(post.tread === undefined ? {} : { tread: post.tread }),
       ...{ width, x, z, touches: run.slope > 0 ? "downhill" : run.slope < 0 ? "uphill" : "face" },
-      ...{ aboveBase: z - post.baseZ, aboveFoot: z - post.footZ, foot: post.foot.type },
+      ...{
+        aboveBase: z - post.baseZ,
+        aboveFoot: (z - post.footZ) * Math.hypot(1, p, q),
+        foot: post.foot.type,
+      },
     },
   ];
 }
@@ -101,7 +111,7 @@ export function laidRails(
     .map((own): LaidRailReport => {
       const { run, member, from, to } = own;
       const stops = posts.flatMap((post) =>
-        stopUnder(own, post, place.shop?.stop.width ?? post.extent.depth),
+        stopUnder(place.site, own, post, place.shop?.stop.width ?? post.extent.depth),
       );
       const secant = Math.hypot(1, run.slope);
       const [first, last] = [stops[0], stops.at(-1)];

@@ -12,12 +12,14 @@ import { CAUTION } from "../kernel/caution.js";
 import { STATION_MM } from "../kernel/tolerance.js";
 import type { LayoutReport } from "../layout/report-types.js";
 import type { Shop } from "../layout/shop.js";
+import type { EndDecision } from "../layout/uncertainty/end-decision.js";
 import type { AssemblyReport } from "./assemblies.js";
 import { assembliesText } from "./assemblies-text.js";
 import { buyingText } from "./buying-text.js";
 import type { BuyingList } from "./buying-types.js";
 import { clampStopsText, type LyingRailRow } from "./clamp-stops-text.js";
 import type { CutGroup, CutList, CutRow } from "./cut-list-types.js";
+import { cutOrScribeText } from "./cut-or-scribe-text.js";
 import { endText } from "./end-text.js";
 import { type FigureStyle, figure, figureUp, massText, roundingText } from "./figure.js";
 import { platesText } from "./plates-text.js";
@@ -44,6 +46,8 @@ export interface PaperHeader {
   readonly loose?: AssemblyReport;
   /** How the top rails lie on their stops; printed after the pieces, with the stops of `settingOut`. */
   readonly lying?: readonly LyingRailRow[];
+  /** Which ends are cut to length and which are left long, printed after the setting-out. */
+  readonly fits?: readonly EndDecision[];
   /** What is bought, printed last. */
   readonly buying?: BuyingList;
   /** Program and version. */
@@ -63,10 +67,12 @@ export function cutListText(list: CutList, header: PaperHeader): string {
   const rule = "=".repeat(PAPER_WIDTH);
   const placed = header.settingOut ? ["", rule, ...settingOutText(header.settingOut, list)] : [];
   const stops = clampStopsText(header.settingOut?.laid ?? [], header.lying ?? [], list);
+  const fits = cutOrScribeText(header.fits ?? [], list);
   const carried = assembliesText(header.assemblies ?? [], list, header.loose);
   const lines = [
     ...headText(list, header),
     ...placed,
+    ...(fits.length > 0 ? ["", rule, ...fits] : []),
     ...list.groups.flatMap((g) => ["", rule, ...groupText(g, list)]),
     ...(list.plates.length > 0 ? ["", rule, ...platesText(list.plates, list)] : []),
     ...(stops.length > 0 ? ["", rule, ...stops] : []),

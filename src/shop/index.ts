@@ -37,6 +37,7 @@ export type {
   PaperUnit,
   SaddleRow,
 } from "./cut-list-types.js";
+export { cutOrScribeText } from "./cut-or-scribe-text.js";
 export { type CarriedBox, fitsThrough, type Passage } from "./fits-through.js";
 export {
   type LengthRecord,

@@ -14,6 +14,7 @@ import { CAUTION } from "../kernel/caution.js";
 import { type Frame, pointToParent } from "../kernel/frame.js";
 import type { Vec3 } from "../kernel/vec.js";
 import type { LayoutReport } from "../layout/report-types.js";
+import type { EndDecision } from "../layout/uncertainty/end-decision.js";
 import { type PlateSizes, plateSizes } from "../members/plate-sizes.js";
 import type { AssemblyReport } from "./assemblies.js";
 import type { BuyingList } from "./buying-types.js";
@@ -50,7 +51,11 @@ export interface PieceRecord {
   readonly material: string;
   readonly status: string;
   readonly lengths: Readonly<Record<string, LengthRecord>>;
-  readonly ends: readonly (EndCut & { readonly name: string })[];
+  readonly ends: readonly (EndCut & {
+    readonly name: string;
+    /** Whether it is cut to length or left long; null when that was not asked for. */
+    readonly cutOrScribe: EndDecision | null;
+  })[];
   readonly holes: Piece["bores"];
   /** Of a plate or a bracket's leg: sizes over all, and round holes from the left and the bottom edge. */
   readonly plate: (PlateSizes & { readonly thickness: number }) | null;
@@ -119,6 +124,7 @@ export function pieceRecords(
     readonly buying?: BuyingList;
     readonly assemblies?: readonly AssemblyReport[];
     readonly lying?: readonly LyingRailRow[];
+    readonly fits?: readonly EndDecision[];
   },
 ): PieceRecords {
   return {
@@ -132,11 +138,12 @@ export function pieceRecords(
     buying: header.buying ?? null,
     assemblies: header.assemblies ?? [],
     lying: header.lying ?? [],
-    pieces: pieces.map((piece) => pieceRecord(piece, masses.get(piece.id))),
+    pieces: pieces.map((piece) => pieceRecord(piece, masses.get(piece.id), header.fits ?? [])),
   };
 }
 
-function pieceRecord(piece: Piece, mass: Told | undefined): PieceRecord {
+function pieceRecord(piece: Piece, mass: Told | undefined, fits: readonly EndDecision[]): PieceRecord {
+  const fitOf = (end: 0 | 1) => fits.find((own) => own.piece === piece.id && own.end === end) ?? null;
   const { frame, section } = piece;
   const lengths: Record<string, LengthRecord> = {};
   for (const key of LENGTH_KEYS) {
@@ -152,7 +159,11 @@ function pieceRecord(piece: Piece, mass: Told | undefined): PieceRecord {
     material: piece.material,
     status: piece.status,
     lengths,
-    ends: piece.cuts.map((cut) => ({ name: endWord(sightOf(piece), cut.end), ...cut })),
+    ends: piece.cuts.map((cut) => ({
+      name: endWord(sightOf(piece), cut.end),
+      ...cut,
+      cutOrScribe: fitOf(cut.end),
+    })),
     holes: piece.bores,
     plate: piece.kind === "member" ? null : { ...plateSizes(section), thickness: piece.lengths.blank.value },
     volume: mass?.volume ?? null,
