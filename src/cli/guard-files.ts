@@ -9,9 +9,11 @@ import type { Piece } from "../joints/piece.js";
 import { type Diagnostic, hasErrors, type Result } from "../kernel/diagnostic.js";
 import { placeMesh } from "../kernel/mesh/mesh.js";
 import { tessellate } from "../kernel/mesh/tessellate.js";
+import { solved, solvedText } from "../layout/index.js";
 import { buyingList, cutList, cutListText, pieceRecords } from "../shop/index.js";
 import { fileNames } from "./file-names.js";
 import type { Guard } from "./guard.js";
+import { SOLVED_FILE } from "./load-solved.js";
 import { generator } from "./version.js";
 import type { OutputFile } from "./write-all.js";
 
@@ -99,6 +101,7 @@ function papers({ design, report, shop, pieces, masses, carried, warnings }: Gua
       path: "pieces.json",
       data: `${JSON.stringify(pieceRecords(pieces, masses, { ...header, report, buying, assemblies }), null, 2)}\n`,
     },
+    { path: SOLVED_FILE, data: solvedText(solved({ ...header, unit: design.unit, pieces })) },
     {
       path: "cutlist.txt",
       data: cutListText(list, {

@@ -3,6 +3,17 @@
  *
  * @packageDocumentation
  */
+export {
+  type AsSet,
+  type AsSetLeg,
+  type AsSetPost,
+  type Feature,
+  type MadePiece,
+  NOTHING_SET,
+  type PostStage,
+} from "./as-set/as-set.js";
+export type { MadeMisfit } from "./as-set/made-misfit.js";
+export { type FeatureState, type PieceState, pieceStates } from "./as-set/piece-state.js";
 export type { LayoutAssembly } from "./assemblies.js";
 export { type BreakInput, type BreakPoint, breakPoint, footBreak, heightNeededOverRiser } from "./break.js";
 export { type BuiltGuard, buildGuard } from "./build-guard.js";
@@ -94,6 +105,15 @@ export {
   type Shop,
   type ShopInput,
 } from "./shop.js";
+export { parseSolved, unreadableSolved } from "./solved/parse-solved.js";
+export {
+  SOLVED_FORMAT,
+  SOLVED_VERSION,
+  type Solved,
+  type SolvedInput,
+  solved,
+  solvedText,
+} from "./solved/solved.js";
 export { spacedStations } from "./spaced-stations.js";
 export { adjustReadings, type SurveyUnknowns } from "./survey/adjust.js";
 export type { AdjustedCoordinate, AdjustedPoint, AdjustedReading, Adjustment } from "./survey/adjustment.js";
