@@ -4,7 +4,7 @@
  * What is made keeps its shape in the piece's own frame, to the last bit; the frame is slid along the member's axis until the
  * made end lies where the layout wants that end: the axis point of its cut on the axis point of the cut that would be made
  * now. Of two made ends the start decides (a post's foot stands, its top is where it is); of a piece with nothing but holes
- * made, the holes do, each as near as the others allow. Section and material are those of the made piece. Millimetres.
+ * made, the holes do, each as near as the others allow. A piece that stands is not slid: its frame is where it is. Section and material are those of the made piece. Millimetres.
  *
  * @packageDocumentation
  */
@@ -34,6 +34,7 @@ export function placeHeld(model: JointModel): JointModel {
   const placed = ofItsSection.map((m) => {
     const own = given.get(m.id);
     if (!own || m.kind !== undefined) return m;
+    if (own.stands === true) return { ...m, frame: own.piece.frame };
     const designed = draft(m, members, byEnd, bores.get(m.id) ?? []);
     const by = slide(own, m, designed.ends, designed.bores);
     return { ...m, frame: { ...m.frame, origin: addScaled(m.frame.origin, m.frame.z, by) } };
@@ -57,9 +58,10 @@ function inItsSection(m: Member, { piece }: HeldPiece): Member {
 function heldPlate(m: Member, own: HeldPiece): Member {
   if (!own.ends[0] && !own.ends[1]) return inItsSection(m, own);
   const [low, high] = madeAlong(own, m);
-  const origin = addScaled(m.from, m.frame.z, -low);
-  const to = addScaled(origin, m.frame.z, high);
-  return { ...inItsSection(m, own), frame: { ...m.frame, origin }, to };
+  const frame =
+    own.stands === true ? own.piece.frame : { ...m.frame, origin: addScaled(m.from, m.frame.z, -low) };
+  const along = (s: number) => addScaled(frame.origin, frame.z, s);
+  return { ...inItsSection(m, own), frame, from: along(low), to: along(high) };
 }
 
 /** Where on its axis a made piece begins and ends. */

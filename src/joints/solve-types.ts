@@ -15,6 +15,8 @@ export interface HeldPiece {
   readonly ends: readonly [boolean, boolean];
   /** True when its holes are drilled; it has no others than those. */
   readonly holes: boolean;
+  /** True of a piece that stands where its own frame says, whatever the model says of its member. */
+  readonly stands?: boolean;
 }
 
 /** Members, the joints asked for, and what may be assumed elsewhere. */

@@ -12,11 +12,12 @@ export {
   NOTHING_SET,
   type PostStage,
 } from "./as-set/as-set.js";
+export { type HeldMade, holdMade } from "./as-set/hold-made.js";
 export type { MadeMisfit } from "./as-set/made-misfit.js";
 export { type FeatureState, type PieceState, pieceStates } from "./as-set/piece-state.js";
 export type { LayoutAssembly } from "./assemblies.js";
 export { type BreakInput, type BreakPoint, breakPoint, footBreak, heightNeededOverRiser } from "./break.js";
-export { type BuiltGuard, buildGuard } from "./build-guard.js";
+export { type BuiltGuard, buildGuard, type SolvedAsSet, solveAsSet } from "./build-guard.js";
 export { compromiseRail } from "./compromise.js";
 export type {
   BreakDesign,

@@ -8,7 +8,7 @@
  */
 import * as z from "zod";
 import { type Diagnostic, diagnostic, type Result } from "../../kernel/diagnostic.js";
-import type { MadeMisfit } from "../as-set/made-misfit.js";
+import { type MadeMisfit, MISFIT_KINDS } from "../as-set/made-misfit.js";
 import type { PieceState } from "../as-set/piece-state.js";
 import { issueDiagnostics } from "../schema/issue-diagnostic.js";
 import { got } from "../schema/path-text.js";
@@ -28,7 +28,7 @@ const state: z.ZodType<PieceState> = z.strictObject({
 });
 const misfit: z.ZodType<MadeMisfit> = z.strictObject({
   ...{ piece: z.string().min(1), feature: z.enum(["start", "end", "holes"]), onto: z.string() },
-  ...{ hole: z.string().exactOptional(), kind: z.enum(["stands-off", "overlaps", "off-line", "no-mate"]) },
+  ...{ hole: z.string().exactOptional(), kind: z.enum(MISFIT_KINDS) },
   ...{ by: z.number().nonnegative(), allowed: z.number().nonnegative() },
 });
 
