@@ -90,18 +90,22 @@ function ownSolid(piece: Piece, guard: Guard): NamedSolid[] {
   return [{ name, solid, frame, material, ...(colour && { colour }) }];
 }
 
-function papers({ design, report, shop, pieces, masses, carried, warnings }: Guard): OutputFile[] {
+function papers(guard: Guard): OutputFile[] {
+  const { design, report, shop, pieces, states, misfits, masses, carried, warnings } = guard;
   const header = { generator: generator(), job: design.job };
   const kilograms = new Map([...masses].map(([id, m]) => [id, m.mass]));
-  const list = cutList(pieces, { unit: design.unit, masses: kilograms });
+  const list = cutList(pieces, { unit: design.unit, masses: kilograms, states });
   const { assemblies, loose } = carried;
   const buying = buyingList(pieces, kilograms, { ...(shop && { shop }) });
   return [
     {
       path: "pieces.json",
-      data: `${JSON.stringify(pieceRecords(pieces, masses, { ...header, report, buying, assemblies }), null, 2)}\n`,
+      data: `${JSON.stringify(pieceRecords(pieces, masses, { ...header, report, buying, assemblies, states }), null, 2)}\n`,
     },
-    { path: SOLVED_FILE, data: solvedText(solved({ ...header, unit: design.unit, pieces })) },
+    {
+      path: SOLVED_FILE,
+      data: solvedText(solved({ ...header, unit: design.unit, pieces, states, misfits })),
+    },
     {
       path: "cutlist.txt",
       data: cutListText(list, {

@@ -29,6 +29,9 @@ export interface Guard {
   /** The shop file, when one was given. */
   readonly shop?: Shop;
   readonly pieces: readonly Piece[];
+  /** How far each piece has got, and what is made and does not fit any more. */
+  readonly states: BuiltGuard["states"];
+  readonly misfits: BuiltGuard["misfits"];
   readonly solids: ReadonlyMap<string, Solid>;
   readonly masses: ReadonlyMap<string, PieceMass>;
   /** Assemblies, and the longest loose piece. */
@@ -99,6 +102,8 @@ export async function loadGuard(
       report: built.report,
       ...(shop && { shop }),
       pieces: built.pieces,
+      states: built.states,
+      misfits: built.misfits,
       solids,
       masses,
       carried,

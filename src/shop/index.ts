@@ -36,6 +36,7 @@ export type {
   SaddleRow,
 } from "./cut-list-types.js";
 export { type CarriedBox, fitsThrough, type Passage } from "./fits-through.js";
+export { type MadeAlready, madeAlready, madeAlreadyText } from "./made-already.js";
 export {
   type LengthRecord,
   type PieceRecord,

@@ -13,6 +13,7 @@ import { endWord, sightOf } from "../joints/words.js";
 import { CAUTION } from "../kernel/caution.js";
 import { type Frame, pointToParent } from "../kernel/frame.js";
 import type { Vec3 } from "../kernel/vec.js";
+import type { PieceState } from "../layout/as-set/piece-state.js";
 import type { LayoutReport } from "../layout/report-types.js";
 import { type PlateSizes, plateSizes } from "../members/plate-sizes.js";
 import type { AssemblyReport } from "./assemblies.js";
@@ -64,6 +65,8 @@ export interface PieceRecord {
   readonly dependsOn: readonly string[];
   readonly identity: string;
   readonly handOf: string | null;
+  /** How far it has got: what of it is made, and whether it stands. */
+  readonly state: Pick<PieceState, "start" | "end" | "holes" | "place">;
 }
 
 /** All pieces of a guard with what a reader must know to use the numbers. */
@@ -115,8 +118,10 @@ export function pieceRecords(
     readonly report?: LayoutReport;
     readonly buying?: BuyingList;
     readonly assemblies?: readonly AssemblyReport[];
+    readonly states?: readonly PieceState[];
   },
 ): PieceRecords {
+  const states = new Map((header.states ?? []).map((own) => [own.id, own]));
   return {
     generator: header.generator,
     job: header.job,
@@ -127,11 +132,11 @@ export function pieceRecords(
     report: header.report ?? null,
     buying: header.buying ?? null,
     assemblies: header.assemblies ?? [],
-    pieces: pieces.map((piece) => pieceRecord(piece, masses.get(piece.id))),
+    pieces: pieces.map((piece) => pieceRecord(piece, masses.get(piece.id), states.get(piece.id))),
   };
 }
 
-function pieceRecord(piece: Piece, mass: Told | undefined): PieceRecord {
+function pieceRecord(piece: Piece, mass: Told | undefined, state: PieceState | undefined): PieceRecord {
   const { frame, section } = piece;
   const lengths: Record<string, LengthRecord> = {};
   for (const key of LENGTH_KEYS) {
@@ -159,6 +164,12 @@ function pieceRecord(piece: Piece, mass: Told | undefined): PieceRecord {
     dependsOn: piece.dependsOn,
     identity: piece.identity,
     handOf: piece.handOf ?? null,
+    state: {
+      start: state?.start ?? "designed",
+      end: state?.end ?? "designed",
+      holes: state?.holes ?? "designed",
+      place: state?.place ?? "designed",
+    },
   };
 }
 
