@@ -8,6 +8,7 @@
 import { readArgs } from "./args.js";
 import type { Command } from "./command.js";
 import { buildCommand } from "./commands/build.js";
+import { changesCommand } from "./commands/changes.js";
 import { checkCommand } from "./commands/check.js";
 import { saddleCommand } from "./commands/saddle.js";
 import { schemaCommand } from "./commands/schema.js";
@@ -15,7 +16,13 @@ import { overview } from "./help.js";
 import { type CliIo, EXIT, UsageError } from "./io.js";
 import { version } from "./version.js";
 
-const COMMANDS: readonly Command[] = [buildCommand, checkCommand, saddleCommand, schemaCommand];
+const COMMANDS: readonly Command[] = [
+  buildCommand,
+  checkCommand,
+  changesCommand,
+  saddleCommand,
+  schemaCommand,
+];
 
 /**
  * Runs a command line.

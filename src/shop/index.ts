@@ -24,6 +24,16 @@ export type {
   OrderedSection,
   StockBound,
 } from "./buying-types.js";
+export type {
+  ChangedPart,
+  ChangeOptions,
+  LonePiece,
+  NumberChange,
+  PieceChange,
+  PieceChanges,
+} from "./changes/change-types.js";
+export { OVER_DEGREES, OVER_MM, pieceChanges } from "./changes/piece-changes.js";
+export { type ChangesHeader, pieceChangesText } from "./changes/piece-changes-text.js";
 export { cutList } from "./cut-list.js";
 export { cutListText, type PaperHeader } from "./cut-list-text.js";
 export type {
