@@ -12,24 +12,27 @@ import type { Differences } from "./compare.js";
 /** Compares all holes. */
 export function compareHoles(old: Piece, now: Piece, into: Differences): void {
   const before = new Map(old.bores.map((own) => [own.id, own]));
-  counted(now, now.hook.end).forEach((bore, i) => {
+  for (const [i, bore] of counted(now, now.hook.end).entries()) {
     const was = before.get(bore.id);
     before.delete(bore.id);
     const hole = `hole ${i + 1}`;
-    if (was) return compareHole(old, now, was, bore, hole, into);
+    if (was) {
+      compareHole(old, now, was, bore, hole, into);
+      continue;
+    }
     into.length("holes", `${hole}, diameter`, undefined, bore.diameter);
     for (const mark of bore.marks) {
       into.measured("holes", placeOf(hole, mark, now), undefined, mark.distance);
     }
-  });
-  counted(old, now.hook.end).forEach((bore, i) => {
-    if (!before.has(bore.id)) return;
+  }
+  for (const [i, bore] of counted(old, now.hook.end).entries()) {
+    if (!before.has(bore.id)) continue;
     const hole = `old hole ${i + 1}`;
     into.length("holes", `${hole}, diameter`, bore.diameter, undefined);
     for (const mark of bore.marks) {
       into.measured("holes", placeOf(hole, mark, now), fromEnd(old, mark, now.hook.end), undefined);
     }
-  });
+  }
 }
 
 /** The holes of a piece in their order from an end, each by its nearest mark. */

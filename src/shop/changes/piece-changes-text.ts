@@ -30,7 +30,7 @@ export interface ChangesHeader {
 const RULE = "=".repeat(PAPER_WIDTH);
 /** Columns of a row: what, was, is now; the rest is how far it moved. */
 const WHAT = 35;
-const FIGURE = 23;
+const FIGURE = 22;
 /** mm. Lengths that moved alike within this are one line: a tenth of what the finest paper prints. */
 const ALIKE_MM = 0.01;
 
@@ -202,21 +202,27 @@ function rowText(row: NumberChange, style: FigureStyle): string[] {
 }
 
 function figuresText(row: NumberChange, style: FigureStyle): string[] {
-  const say = (value: NumberChange["old"]): string => valueText(row, value, style);
-  const moved = row.made ? `made already: no longer fits by ${movedText(row, style)}` : movedText(row, style);
-  const head = row.what.length < WHAT ? `  ${row.what.padEnd(WHAT)}` : `  ${row.what}`;
-  const figures = `${say(row.old).padEnd(FIGURE)}${say(row.new).padEnd(FIGURE)}${moved}`;
-  const whole = `${head}${figures}`.trimEnd();
-  if (row.what.length < WHAT && whole.length <= PAPER_WIDTH) return [whole];
-  const under = `${" ".repeat(WHAT + 2)}${say(row.old).padEnd(FIGURE)}${say(row.new).padEnd(FIGURE)}`;
-  if (row.made) {
-    const first = row.what.length < WHAT ? head + under.slice(WHAT + 2) : `${head}\n${under}`;
-    return [...first.split("\n").map((line) => line.trimEnd()), ...wrap("      ", moved)];
+  const [old, now] = [valueText(row, row.old, style), valueText(row, row.new, style)];
+  if (row.unit === "word" && Math.max(old.length, now.length) >= FIGURE) {
+    const made = row.made ? "; made already: does not fit any more" : "";
+    return wrap("  ", `${row.what}: was ${old}, is now ${now}${made}`, 6);
   }
-  if (row.unit === "word") {
-    return wrap("  ", `${row.what}: was ${row.old ?? "none"}, is now ${row.new ?? "none"}`, 6);
-  }
-  return [head, `${under}${moved}`.trimEnd()];
+  const fits = row.what.length < WHAT;
+  const figures = `${column(old)}${column(now)}${row.made ? "" : movedText(row, style)}`.trimEnd();
+  return [
+    ...(fits ? [] : [`  ${row.what}`]),
+    `  ${fits ? row.what.padEnd(WHAT) : " ".repeat(WHAT)}${figures}`,
+    ...(row.made ? wrap("      ", madeText(row, style)) : []),
+  ];
+}
+
+/** A figure in its column; a wide one keeps a space behind it. */
+const column = (text: string): string => `${text.padEnd(FIGURE - 1)} `;
+
+/** A made part that no longer is what is wanted. */
+function madeText(row: NumberChange, style: FigureStyle): string {
+  if (row.difference === null) return "made already: does not fit any more";
+  return `made already: no longer fits by ${movedText(row, style).slice(1)}`;
 }
 
 function valueText({ unit, what }: NumberChange, value: NumberChange["old"], style: FigureStyle): string {
