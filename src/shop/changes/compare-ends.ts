@@ -19,13 +19,19 @@ export function compareEnd(old: Piece, now: Piece, end: 0 | 1, marks: MarksOf, i
   const part = end === 0 ? "start" : "end";
   const name = `${endWord(sightOf(now), end)} end`;
   const [a, b] = [old.cuts[end], now.cuts[end]];
-  into.word(part, `${name}, cut`, a.kind, b.kind);
+  // A cut a hair off square is plane to the solver, and square to the saw.
+  const flats: readonly string[] = ["square", "plane"];
+  const leans = Math.abs((a.saw?.fromSquare ?? 0) - (b.saw?.fromSquare ?? 0));
+  if (!(flats.includes(a.kind) && flats.includes(b.kind) && leans <= into.overAngle)) {
+    into.word(part, `${name}, cut`, a.kind, b.kind);
+  }
   if (a.onto.join(" ") !== b.onto.join(" ")) {
     into.word(part, `${name}, cut to`, named(a.onto, marks.old), named(b.onto, marks.now));
   }
   compareFlat(old, now, end, name, into);
   compareSaddles(a.cope, b.cope, name, part, marks, into);
   compareArris(a.arris, b.arris, name, part, into);
+  into.angle(part, `${name}, flat part from square`, a.flatPart?.fromSquare, b.flatPart?.fromSquare);
   into.length(part, `${name}, root gap taken off`, a.fit.gap, b.fit.gap);
 }
 
@@ -42,13 +48,16 @@ function compareFlat(old: Piece, now: Piece, end: 0 | 1, name: string, into: Dif
   into.length(part, `${name}, long - short`, a.long?.minusShort ?? 0, b.long?.minusShort ?? 0);
   const long = (piece: Piece, cut: typeof a): string =>
     cut.long ? faceWord(sightOf(piece), cut.long.u, cut.long.v) : "none, square";
-  into.word(part, `${name}, long point`, long(old, a), long(now, b));
+  if (Math.max(a.long?.minusShort ?? 0, b.long?.minusShort ?? 0) > into.over) {
+    into.word(part, `${name}, long point`, long(old, a), long(now, b));
+  }
   const [saw, sawNow] = [old.cuts[end].saw, now.cuts[end].saw];
   if (!saw || !sawNow) return;
   into.angle(part, `${name}, saw miter`, saw.miter, sawNow.miter);
   into.angle(part, `${name}, saw bevel`, saw.bevel, sawNow.bevel);
-  // A square cut has no long point to roll to.
-  if (a.long && b.long) into.turn(part, `${name}, roll to long point`, saw.clock, sawNow.clock);
+  // A cut that is all but square has no long point to roll to.
+  if (Math.min(a.fromSquare, b.fromSquare) > into.overAngle)
+    into.turn(part, `${name}, roll to long point`, saw.clock, sawNow.clock);
 }
 
 function compareSaddles(

@@ -11,12 +11,15 @@ import { type MarkedHole, plateSizes } from "../../members/plate-sizes.js";
 import type { Differences } from "./compare.js";
 
 /** Compares two plates. */
-export function comparePlates(old: Piece, now: Piece, over: number, into: Differences): void {
+export function comparePlates(old: Piece, now: Piece, into: Differences): void {
   const [a, b] = [plateSizes(old.section), plateSizes(now.section)];
   into.length("length", "width over all", a.width, b.width);
   into.length("length", "height over all", a.depth, b.depth);
   into.length("stock", "thickness", old.lengths.blank.value, now.lengths.blank.value);
-  if (into.found.length === 0 && !sameOutline(old.section.region.outer, now.section.region.outer, over)) {
+  if (
+    into.found.length === 0 &&
+    !sameOutline(old.section.region.outer, now.section.region.outer, into.over)
+  ) {
     into.word("length", "outline", "as drawn before", "another shape of the same size");
   }
   compareHoles(a.holes, b.holes, into);

@@ -9,6 +9,9 @@ import type { ChangedPart, NumberChange } from "./change-types.js";
 /** What is compared with, and what has been found so far. */
 export interface Differences {
   readonly found: NumberChange[];
+  /** What moved by no more is left out: mm, and degrees. */
+  readonly over: number;
+  readonly overAngle: number;
   length(part: ChangedPart, what: string, old: number | undefined, now: number | undefined): void;
   /** A length with the points it runs between. */
   measured(
@@ -60,6 +63,8 @@ export function differences(
   const plain = (old: number, now: number): number => now - old;
   return {
     found,
+    over,
+    overAngle,
     length: number("mm", over, plain),
     measured: (part, what, old, now) => {
       const before = found.length;

@@ -109,7 +109,7 @@ function compared(
   }
   into.word("stock", "material", old.material, now.material);
   if (now.kind !== "member") {
-    comparePlates(old, now, over, into);
+    comparePlates(old, now, into);
     compareHoles(old, now, into);
     return into.found;
   }
