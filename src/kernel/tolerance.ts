@@ -7,7 +7,7 @@
  * @packageDocumentation
  */
 
-/** mm. Two stations of a section nearer than this are one: 'equal diameters' means this. Users: contacts (snapping). */
+/** mm. Two stations of a section nearer than this are one: 'equal diameters' means this. Users: contacts (snapping), solved pieces (outlines close). */
 export const STATION_MM = 1e-6;
 
 /** mm. A jump between neighbouring parts of an end larger than this is a step, not rounding. Users: end boundary. */

@@ -13,6 +13,8 @@ export interface MadeAlready {
   /** In the shop's words, e.g. `FOOT end, holes`; empty where it only stands. */
   readonly made: string;
   readonly place: PieceState["place"];
+  /** True where both its ends are made: there is nothing left to cut. */
+  readonly whole: boolean;
 }
 
 /**
@@ -31,15 +33,18 @@ export function madeAlready(
     const state = byId.get(piece.id);
     if (!state) return [];
     const made = madeWords(piece, state);
-    return made === "" && state.place === "designed" ? [] : [{ mark: piece.mark, made, place: state.place }];
+    if (made === "" && state.place === "designed") return [];
+    const whole = state.start === "made" && state.end === "made";
+    return [{ mark: piece.mark, made, place: state.place, whole }];
   });
 }
 
-/** The lines, e.g. `made already: P2 FOOT end, holes; P2 is dry-set`. */
+/** The lines, e.g. `P2   made already: FOOT end, holes; was dry-set`. */
 export function madeAlreadyText(made: readonly MadeAlready[]): string[] {
   return made.flatMap((own) => {
     const done = own.made === "" ? [] : [`made already: ${own.made}`];
     const stands = own.place === "designed" ? [] : [own.place === "set" ? "is set" : "was dry-set"];
-    return wrap("  ", `${own.mark}   ${[...done, ...stands].join("; ")}`, 4);
+    const whole = own.whole ? ["do not cut it again"] : [];
+    return wrap(`  ${own.mark}   `, [...done, ...stands, ...whole].join("; "), 6);
   });
 }

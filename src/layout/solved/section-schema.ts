@@ -6,6 +6,7 @@
 import * as z from "zod";
 import type { Frame } from "../../kernel/frame.js";
 import type { Loop } from "../../kernel/region.js";
+import { PARALLEL_SINE, STATION_MM } from "../../kernel/tolerance.js";
 import type { Vec2, Vec3 } from "../../kernel/vec.js";
 import type { Section } from "../../members/section.js";
 
@@ -22,13 +23,10 @@ export const direction: z.ZodType<Vec3> = vec3.refine((v) => Math.hypot(...v) > 
   error: "expected a direction of some length",
 });
 
-/** How far the axes of a frame may be from unit length and from square: rounding of a turn, far below a saw's reach. */
-const SQUARE = 1e-9;
-
 function isFrame({ x, y, z: w }: Frame): boolean {
   const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-  const unit = [x, y, w].every((a) => Math.abs(dot(a, a) - 1) < SQUARE);
-  const square = [dot(x, y), dot(y, w), dot(w, x)].every((a) => Math.abs(a) < SQUARE);
+  const unit = [x, y, w].every((a) => Math.abs(dot(a, a) - 1) < PARALLEL_SINE);
+  const square = [dot(x, y), dot(y, w), dot(w, x)].every((a) => Math.abs(a) < PARALLEL_SINE);
   const right = dot([x[1] * y[2] - x[2] * y[1], x[2] * y[0] - x[0] * y[2], x[0] * y[1] - x[1] * y[0]], w) > 0;
   return unit && square && right;
 }
@@ -43,9 +41,6 @@ const segment = z.discriminatedUnion("kind", [
   z.strictObject({ kind: z.literal("line"), from: vec2, to: vec2, label }),
   z.strictObject({ kind: z.literal("arc"), centre: vec2, radius: size, start: n, sweep: n, label }),
 ]);
-
-/** mm. Sides of a loop meet this near: sections are made of sums of a few sizes. */
-const MEETING = 1e-6;
 
 type Side = z.infer<typeof segment>;
 
@@ -63,7 +58,9 @@ export const loopSchema: z.ZodType<Loop> = z
     (sides) =>
       sides.every((side, i) => {
         const [a, b] = [endOf(side, true), endOf(sides[(i + 1) % sides.length] as Side, false)];
-        return Math.hypot((a[0] as number) - (b[0] as number), (a[1] as number) - (b[1] as number)) < MEETING;
+        return (
+          Math.hypot((a[0] as number) - (b[0] as number), (a[1] as number) - (b[1] as number)) < STATION_MM
+        );
       }),
     { error: "expected a closed outline: each side starts where the one before it ends" },
   );
