@@ -20,30 +20,36 @@ const MOST_LISTED = 20;
 
 const DOCUMENT = { name: "The file of solved pieces", keys: ["pieces", "states", "misfits", "generator"] };
 
-const featureState = z.enum(["designed", "made"]);
-const state: z.ZodType<PieceState> = z.strictObject({
-  ...{ id: z.string().min(1), mark: z.string().min(1) },
-  ...{ start: featureState, end: featureState, holes: featureState },
-  place: z.enum(["designed", "dry-set", "set"]),
-});
-const misfit: z.ZodType<MadeMisfit> = z.strictObject({
-  ...{ piece: z.string().min(1), feature: z.enum(["start", "end", "holes"]), onto: z.string() },
-  ...{ hole: z.string().exactOptional(), kind: z.enum(MISFIT_KINDS) },
-  ...{ by: z.number().nonnegative(), allowed: z.number().nonnegative() },
-});
+function stateSchema(): z.ZodType<PieceState> {
+  const of = z.enum(["designed", "made"]);
+  return z.strictObject({
+    ...{ id: z.string().min(1), mark: z.string().min(1), start: of, end: of, holes: of },
+    place: z.enum(["designed", "dry-set", "set"]),
+  });
+}
 
-const solvedSchema: z.ZodType<Solved> = z.strictObject({
-  format: z.literal(SOLVED_FORMAT),
-  version: z.literal(SOLVED_VERSION),
-  generator: z.string(),
-  job: z.string(),
-  unit: z.enum(["in", "mm"]),
-  units: z.strictObject({ length: z.literal("mm"), angle: z.literal("degree") }),
-  caution: z.string(),
-  pieces: z.array(pieceSchema),
-  states: z.array(state),
-  misfits: z.array(misfit),
-});
+function misfitSchema(): z.ZodType<MadeMisfit> {
+  return z.strictObject({
+    ...{ piece: z.string().min(1), feature: z.enum(["start", "end", "holes"]), onto: z.string() },
+    ...{ hole: z.string().exactOptional(), kind: z.enum(MISFIT_KINDS) },
+    ...{ by: z.number().nonnegative(), allowed: z.number().nonnegative() },
+  });
+}
+
+function solvedSchema(): z.ZodType<Solved> {
+  return z.strictObject({
+    format: z.literal(SOLVED_FORMAT),
+    version: z.literal(SOLVED_VERSION),
+    generator: z.string(),
+    job: z.string(),
+    unit: z.enum(["in", "mm"]),
+    units: z.strictObject({ length: z.literal("mm"), angle: z.literal("degree") }),
+    caution: z.string(),
+    pieces: z.array(pieceSchema()),
+    states: z.array(stateSchema()),
+    misfits: z.array(misfitSchema()),
+  });
+}
 
 /**
  * Why a file of solved pieces could not even be read.
@@ -122,7 +128,7 @@ function repeated({ pieces }: Solved): Diagnostic[] {
 export function parseSolved(json: unknown): Result<Solved> {
   const wrong = wrongFile(json);
   if (wrong) return { ok: false, diagnostics: [wrong] };
-  const checked = solvedSchema.safeParse(json);
+  const checked = solvedSchema().safeParse(json);
   if (checked.success) {
     const diagnostics = repeated(checked.data);
     return diagnostics.length > 0

@@ -5,23 +5,22 @@
  */
 import * as z from "zod";
 import type { Frame } from "../../kernel/frame.js";
-import type { Loop } from "../../kernel/region.js";
+import { type Loop, pointOn, type Segment } from "../../kernel/region.js";
 import { PARALLEL_SINE, STATION_MM } from "../../kernel/tolerance.js";
 import type { Vec2, Vec3 } from "../../kernel/vec.js";
-import type { Section } from "../../members/section.js";
+import type { Section, SectionShape } from "../../members/section.js";
 
-const n = z.number();
-const size = z.number().positive();
-const notBelow = z.number().nonnegative();
-
-/** A point or a direction of a section, and of space. */
-export const vec2: z.ZodType<Vec2> = z.tuple([n, n]);
-export const vec3: z.ZodType<Vec3> = z.tuple([n, n, n]);
-
-/** A direction: any length but zero. */
-export const direction: z.ZodType<Vec3> = vec3.refine((v) => Math.hypot(...v) > 0, {
-  error: "expected a direction of some length",
-});
+/** The parts of a section's schema that others are made of as well. Made when asked for: few programs read such a file. */
+export interface SectionSchemas {
+  readonly vec3: z.ZodType<Vec3>;
+  /** Any length but zero. */
+  readonly direction: z.ZodType<Vec3>;
+  /** Right-handed, of unit axes. */
+  readonly frame: z.ZodType<Frame>;
+  /** A closed chain of sides. */
+  readonly loop: z.ZodType<Loop>;
+  readonly section: z.ZodType<Section>;
+}
 
 function isFrame({ x, y, z: w }: Frame): boolean {
   const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
@@ -31,64 +30,73 @@ function isFrame({ x, y, z: w }: Frame): boolean {
   return unit && square && right;
 }
 
-/** A right-handed frame of unit axes. */
-export const frameSchema: z.ZodType<Frame> = z
-  .strictObject({ origin: vec3, x: vec3, y: vec3, z: vec3 })
-  .refine(isFrame, { error: "expected three unit axes square to each other, right-handed" });
-
-const label = z.string().exactOptional();
-const segment = z.discriminatedUnion("kind", [
-  z.strictObject({ kind: z.literal("line"), from: vec2, to: vec2, label }),
-  z.strictObject({ kind: z.literal("arc"), centre: vec2, radius: size, start: n, sweep: n, label }),
-]);
-
-type Side = z.infer<typeof segment>;
-
-function endOf(side: Side, last: boolean): readonly number[] {
-  if (side.kind === "line") return last ? side.to : side.from;
-  const angle = side.start + (last ? side.sweep : 0);
-  return [side.centre[0] + side.radius * Math.cos(angle), side.centre[1] + side.radius * Math.sin(angle)];
+/** Makes the schemas. */
+export function sectionSchemas(): SectionSchemas {
+  const n = z.number();
+  const vec3: z.ZodType<Vec3> = z.tuple([n, n, n]);
+  const direction = vec3.refine((v) => Math.hypot(...v) > 0, {
+    error: "expected a direction of some length",
+  });
+  const frame: z.ZodType<Frame> = z
+    .strictObject({ origin: vec3, x: vec3, y: vec3, z: vec3 })
+    .refine(isFrame, { error: "expected three unit axes square to each other, right-handed" });
+  const loop = loopSchema();
+  const section: z.ZodType<Section> = z.strictObject({
+    name: z.string().min(1),
+    shape: shapeSchema(),
+    region: z.strictObject({ outer: loop, holes: z.array(loop) }),
+    source: z.string(),
+  });
+  return { vec3, direction, frame, loop, section };
 }
 
-/** A closed chain of sides. */
-export const loopSchema: z.ZodType<Loop> = z
-  .array(segment)
-  .min(2)
-  .refine(
-    (sides) =>
-      sides.every((side, i) => {
-        const [a, b] = [endOf(side, true), endOf(sides[(i + 1) % sides.length] as Side, false)];
-        return (
-          Math.hypot((a[0] as number) - (b[0] as number), (a[1] as number) - (b[1] as number)) < STATION_MM
-        );
-      }),
-    { error: "expected a closed outline: each side starts where the one before it ends" },
-  );
+function endOf(side: Segment, last: boolean): Vec2 {
+  return pointOn(side, last ? 1 : 0);
+}
 
-const shape = z.discriminatedUnion("kind", [
-  z.strictObject({ kind: z.literal("round-tube"), od: size, wall: size }),
-  z.strictObject({ kind: z.literal("round-bar"), od: size }),
-  z.strictObject({
-    ...{ kind: z.literal("rect-tube"), width: size, depth: size, wall: size },
-    ...{ outerRadius: notBelow, innerRadius: notBelow },
-  }),
-  z.strictObject({ kind: z.literal("rect-bar"), width: size, depth: size, edgeRadius: notBelow }),
-  z.strictObject({
-    ...{ kind: z.literal("angle"), width: size, depth: size, thickness: size },
-    ...{ rootRadius: notBelow, toeRadius: notBelow },
-  }),
-  z.strictObject({
-    ...{ kind: z.literal("channel"), width: size, depth: size, web: size, flange: size },
-    ...{ taper: n.exactOptional(), flangeAt: n.exactOptional() },
-    ...{ rootRadius: notBelow, toeRadius: notBelow },
-  }),
-  z.strictObject({ kind: z.literal("custom") }),
-]);
+function loopSchema(): z.ZodType<Loop> {
+  const n = z.number();
+  const vec2 = z.tuple([n, n]);
+  const label = z.string().exactOptional();
+  const segment: z.ZodType<Segment> = z.discriminatedUnion("kind", [
+    z.strictObject({ kind: z.literal("line"), from: vec2, to: vec2, label }),
+    z.strictObject({
+      ...{ kind: z.literal("arc"), centre: vec2, radius: z.number().positive() },
+      ...{ start: n, sweep: n, label },
+    }),
+  ]);
+  return z
+    .array(segment)
+    .min(2)
+    .refine(
+      (sides) =>
+        sides.every((side, i) => {
+          const [a, b] = [endOf(side, true), endOf(sides[(i + 1) % sides.length] as Segment, false)];
+          return Math.hypot(a[0] - b[0], a[1] - b[1]) < STATION_MM;
+        }),
+      { error: "expected a closed outline: each side starts where the one before it ends" },
+    );
+}
 
-/** A section with its outline. */
-export const sectionSchema: z.ZodType<Section> = z.strictObject({
-  name: z.string().min(1),
-  shape,
-  region: z.strictObject({ outer: loopSchema, holes: z.array(loopSchema) }),
-  source: z.string(),
-});
+function shapeSchema(): z.ZodType<SectionShape> {
+  const [size, notBelow] = [z.number().positive(), z.number().nonnegative()];
+  return z.discriminatedUnion("kind", [
+    z.strictObject({ kind: z.literal("round-tube"), od: size, wall: size }),
+    z.strictObject({ kind: z.literal("round-bar"), od: size }),
+    z.strictObject({
+      ...{ kind: z.literal("rect-tube"), width: size, depth: size, wall: size },
+      ...{ outerRadius: notBelow, innerRadius: notBelow },
+    }),
+    z.strictObject({ kind: z.literal("rect-bar"), width: size, depth: size, edgeRadius: notBelow }),
+    z.strictObject({
+      ...{ kind: z.literal("angle"), width: size, depth: size, thickness: size },
+      ...{ rootRadius: notBelow, toeRadius: notBelow },
+    }),
+    z.strictObject({
+      ...{ kind: z.literal("channel"), width: size, depth: size, web: size, flange: size },
+      ...{ taper: z.number().exactOptional(), flangeAt: z.number().exactOptional() },
+      ...{ rootRadius: notBelow, toeRadius: notBelow },
+    }),
+    z.strictObject({ kind: z.literal("custom") }),
+  ]);
+}
