@@ -179,3 +179,9 @@ export const SETTLED_SHARE = 1e-6;
  * stair of 13 risers; readings there that are not tied differ by 0.08 and more. Users: survey.
  */
 export const TELLS_NOTHING = 1e-8;
+
+/**
+ * mm. Half of 1/32 in, the finest mark of the papers: a piece that is cut to its marks may be off by so much itself, so less than
+ * that is no misfit of what is made. Users: fit of made pieces.
+ */
+export const MARK_MM = 0.396875;

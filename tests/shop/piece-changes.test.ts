@@ -302,10 +302,8 @@ describe("what is made already", () => {
     const changes = pieceChanges(old, guard(), { misfits });
     expect(of(changes.changed, "P").actions).toEqual(["made-misfit"]);
     const text = pieceChangesText(changes, HEAD, MM).replace(/\n +/g, " ");
-    expect(text).toContain(
-      "no longer fits by 3.2: the cut at its end stands off R by up to that; 1.6 may be left",
-    );
-    expect(text).toContain("no longer fits by 3.2: the cut at its end overlaps R by up to that");
+    expect(text).toContain("no longer fits by 3.2: its TOP end stands off R by up to that; 1.6 may be left");
+    expect(text).toContain("no longer fits by 3.2: its TOP end overlaps R by up to that");
     expect(text).toContain("no longer fits by 3.2: hole h is that far off the line of B; 1.6 may be left");
     expect(text).toContain("is to meet R, which it was not cut for. Recut");
     expect(text).toContain("a hole for B (h) is not in it. Drill it");

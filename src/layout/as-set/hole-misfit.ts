@@ -2,14 +2,14 @@
  * How far the holes that are drilled are off the lines that the layout wants them on. Millimetres.
  *
  * A hole fits while what goes through it clears its wall; one with nothing through it fits while its axis is within the fit
- * gap. Measured where the drilled hole's axis opens on the outside of its piece.
+ * gap; either while it is within half a mark (`MARK_MM`) of its line. Measured where the drilled hole's axis opens on the outside of its piece.
  *
  * @packageDocumentation
  */
 import type { BoreJoint, Joint, ThroughJoint } from "../../joints/joint.js";
 import type { Piece, PieceBore } from "../../joints/piece.js";
 import { pointToParent } from "../../kernel/frame.js";
-import { ON_SURFACE_MM } from "../../kernel/tolerance.js";
+import { MARK_MM, ON_SURFACE_MM } from "../../kernel/tolerance.js";
 import { cross, length, normalize, sub, type Vec3 } from "../../kernel/vec.js";
 import type { MadeMisfit } from "./made-misfit.js";
 
@@ -42,7 +42,7 @@ function offLine(p: Vec3, { at, direction }: Wanted): number {
 function misfitOf(piece: Piece, hole: PieceBore, wanted: Wanted, fitGap: number): MadeMisfit[] {
   const places = hole.marks.length > 0 ? hole.marks.map((own) => own.distance.to.point) : [hole.point];
   const by = Math.max(...places.map((own) => offLine(pointToParent(piece.frame, own), wanted)));
-  const allowed = wanted.bar > 0 ? Math.max(0, (hole.diameter - wanted.bar) / 2) : fitGap;
+  const allowed = Math.max(MARK_MM, wanted.bar > 0 ? (hole.diameter - wanted.bar) / 2 : fitGap);
   if (by <= allowed + ON_SURFACE_MM) return [];
   return [
     {

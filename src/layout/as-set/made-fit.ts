@@ -2,8 +2,9 @@
  * Does what is made still fit where the layout now puts it?
  *
  * Every made end is measured against its mates' own faces (`fitsOf`), every drilled hole against the line it is wanted on.
- * An end fits while it stands open by no more than the fit gap, or the root gap it was cut with, and no more of it lies in
- * its mate than the fit gap less that root gap. Under two mitred rails a root gap is by nature wider at the ridge: there an
+ * An end fits while it stands open by no more than the fit gap, or the root gap it was cut with and half a mark, and no more
+ * of it lies in its mate than the fit gap less that root gap, or half a mark (`MARK_MM`): what is cut to its marks may be off by
+ * so much itself. Under two mitred rails a root gap is by nature wider at the ridge: there an
  * end may stand open as far as one that would be cut now. Millimetres.
  *
  * @packageDocumentation
@@ -14,7 +15,7 @@ import type { Contact, Piece } from "../../joints/piece.js";
 import type { JointSolution } from "../../joints/solve-types.js";
 import { endWord, sightOf } from "../../joints/words.js";
 import { type Diagnostic, diagnostic } from "../../kernel/diagnostic.js";
-import { ON_SURFACE_MM } from "../../kernel/tolerance.js";
+import { MARK_MM, ON_SURFACE_MM } from "../../kernel/tolerance.js";
 import { sayLength } from "../say-length.js";
 import type { Feature, MadePiece } from "./as-set.js";
 import { holeMisfits } from "./hole-misfit.js";
@@ -81,9 +82,10 @@ function endMisfits(fit: ContactFit, piece: Piece, { fitGap, anew }: MadeFitInpu
   const common = { piece: piece.id, feature: featureAt(end), onto };
   const cutFor = piece.cuts[end].onto;
   if (!cutFor.includes(onto)) return [{ misfit: { ...common, kind: "no-mate", by: 0, allowed: 0 } }];
-  const open = Math.max(fitGap, gap);
-  const under = Math.max(0, fitGap - gap);
-  const opened = fit.gap > open + ON_SURFACE_MM ? Math.max(open, asCutNow(contact, cutFor, anew)) : open;
+  const open = Math.max(fitGap, gap + MARK_MM);
+  const under = Math.max(MARK_MM, fitGap - gap);
+  const opened =
+    fit.gap > open + ON_SURFACE_MM ? Math.max(open, asCutNow(contact, cutFor, anew) + MARK_MM) : open;
   const found: Found[] = [];
   if (fit.gap > opened + ON_SURFACE_MM) {
     const misfit: MadeMisfit = { ...common, kind: "stands-off", by: fit.gap, allowed: opened };

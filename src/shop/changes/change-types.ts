@@ -32,7 +32,12 @@ export interface NumberChange {
   readonly old: number | string | null;
   readonly new: number | string | null;
   /** Of a length: the two points it runs between, in words; empty where there is none. */
-  readonly between?: { readonly old: string; readonly new: string };
+  readonly between?: {
+    readonly old: string;
+    readonly new: string;
+    /** True where they are other points now, and not by chance among lines of one length. */
+    readonly moved: boolean;
+  };
   /** New less old; of directions round a tube the short way; null of words and of what was not there before. */
   readonly difference: number | null;
   /** True where the part is made already: the number is that of a piece that does not fit any more. */
@@ -54,6 +59,8 @@ export interface PieceChange {
   readonly numbers: readonly NumberChange[];
   /** What must be known to read the numbers: which end a tape hooks, and that it is cut anew. */
   readonly notes: readonly string[];
+  /** Names of its two ends. */
+  readonly ends: readonly [string, string];
   readonly misfits: readonly MadeMisfit[];
 }
 

@@ -13,12 +13,13 @@ export interface Differences {
   readonly over: number;
   readonly overAngle: number;
   length(part: ChangedPart, what: string, old: number | undefined, now: number | undefined): void;
-  /** A length with the points it runs between. */
+  /** A length with the points it runs between; `moved` where other points than before are to be told. */
   measured(
     part: ChangedPart,
     what: string,
     old: MeasuredLength | undefined,
     now: MeasuredLength | undefined,
+    moved?: boolean,
   ): void;
   angle(part: ChangedPart, what: string, old: number | undefined, now: number | undefined): void;
   /** A direction round a tube: 359 is 2 from 1. */
@@ -66,11 +67,19 @@ export function differences(
     over,
     overAngle,
     length: number("mm", over, plain),
-    measured: (part, what, old, now) => {
+    measured: (part, what, old, now, moved = false) => {
       const before = found.length;
       number("mm", over, plain)(part, what, old?.value, now?.value);
       const [row] = found.splice(before, 1);
-      if (row) found.push({ ...row, between: { old: betweenOf(old), new: betweenOf(now) } });
+      if (row)
+        found.push({
+          ...row,
+          between: {
+            old: betweenOf(old),
+            new: betweenOf(now),
+            moved: moved && betweenOf(old) !== betweenOf(now),
+          },
+        });
     },
     angle: number("degree", overAngle, plain),
     turn: number("degree", overAngle, (old, now) => ((((now - old + 180) % 360) + 360) % 360) - 180),

@@ -145,7 +145,10 @@ function pieceText(same: readonly PieceChange[], changes: PieceChanges, style: F
     lines.push(`  ${"".padEnd(WHAT)}${"was".padEnd(FIGURE)}${"is now".padEnd(FIGURE)}moved by`);
   }
   lines.push(...rows.flatMap((row) => rowText(row, style)));
-  return [...lines, ...own.misfits.flatMap((misfit) => wrap("  ", misfitText(misfit, changes, style), 4))];
+  return [
+    ...lines,
+    ...own.misfits.flatMap((misfit) => wrap("  ", misfitText(misfit, own, changes, style), 4)),
+  ];
 }
 
 /**
@@ -180,9 +183,7 @@ function shownLengths(lengths: readonly NumberChange[]): readonly NumberChange[]
 }
 
 /** True of a length that runs between other points now. */
-function isTold({ between }: NumberChange): boolean {
-  return between !== undefined && between.old !== "" && between.new !== "" && between.old !== between.new;
-}
+const isTold = ({ between }: NumberChange): boolean => between?.moved === true;
 
 const isSawDetail = ({ what }: NumberChange): boolean =>
   /, (saw miter|saw bevel|roll to long point|mark at .*)$/.test(what);
@@ -196,7 +197,7 @@ function isCompound({ part, what }: NumberChange, numbers: readonly NumberChange
 }
 
 function rowText(row: NumberChange, style: FigureStyle): string[] {
-  const told = isTold(row) && row.what !== "BLANK" && row.between;
+  const told = isTold(row) && row.between;
   const points = told ? wrap("      ", `now ${told.new}; it was ${told.old}`) : [];
   return [...figuresText(row, style), ...points];
 }
@@ -239,10 +240,15 @@ function movedText({ difference, unit, old }: NumberChange, style: FigureStyle):
   return unit === "degree" ? `${sign}${degrees(size)}` : `${sign}${figure(size, style)}`;
 }
 
-function misfitText(misfit: MadeMisfit, { marks }: PieceChanges, style: FigureStyle): string {
+function misfitText(
+  misfit: MadeMisfit,
+  { ends }: PieceChange,
+  { marks }: PieceChanges,
+  style: FigureStyle,
+): string {
   const { kind, by, allowed, feature, hole, onto } = misfit;
   const mate = marks[onto] ?? onto;
-  const own = feature === "holes" ? `hole ${hole}` : `the cut at its ${feature}`;
+  const own = feature === "holes" ? `hole ${hole}` : `its ${ends[feature === "start" ? 0 : 1]}`;
   const most = `${figure(allowed, style)} may be left`;
   const start = "made already: no longer fits";
   switch (kind) {

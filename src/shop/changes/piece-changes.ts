@@ -8,7 +8,7 @@
  * @packageDocumentation
  */
 import type { Piece, PieceLengths } from "../../joints/piece.js";
-import { faceWord, sightOf } from "../../joints/words.js";
+import { endWord, faceWord, sightOf } from "../../joints/words.js";
 import { MM_PER } from "../../kernel/length.js";
 import type { PieceState } from "../../layout/as-set/piece-state.js";
 import type {
@@ -146,7 +146,14 @@ function compareLengths(old: Piece, now: Piece, into: Differences): void {
     ["axis", "along the axis"],
     ["squareCut", SQUARE_CUT],
   ];
-  for (const [key, what] of rows) into.measured("length", what, old.lengths[key], now.lengths[key]);
+  // Where every line along it is as long, which of them is the long point is chance and not said.
+  const told = [old, now].every(
+    ({ lengths }) => lengths.longPoint.value - lengths.shortPoint.value > into.over,
+  );
+  for (const [key, what] of rows) {
+    const named = told && (key === "longPoint" || key === "shortPoint");
+    into.measured("length", what, old.lengths[key], now.lengths[key], named);
+  }
 }
 
 function changeOf(
@@ -169,6 +176,7 @@ function changeOf(
     ],
     numbers,
     notes: notesOf(old, now, numbers),
+    ends: [`${endWord(sightOf(now), 0)} end`, `${endWord(sightOf(now), 1)} end`],
     misfits,
   };
 }

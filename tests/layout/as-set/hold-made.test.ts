@@ -18,6 +18,8 @@ import { type Member, plate } from "../../../src/members/index.js";
 import { BAR20, pieceOf, post, RAD, rail, SQUARE40, solve, TUBE42 } from "../../joints/models.js";
 
 const ALL: readonly Feature[] = ["start", "end", "holes"];
+/** Half of 1/32 in: what is cut to its marks may be off by so much itself. */
+const HALF_MARK = 25.4 / 64;
 const at = (z: number) => rail("R", [0, 0, z], [2000, 0, z]);
 const up = (top: number, x = 1000) => post("P", [x, 0, 0], [x, 0, top], { section: SQUARE40, mark: "P1" });
 const bar = (z: number) => rail("B", [0, 0, z], [2000, 0, z], { role: "rail", section: BAR20 });
@@ -124,7 +126,7 @@ describe("made-misfit of an end", () => {
     const [said] = off.diagnostics;
     expect(said).toMatchObject({ code: "made-misfit", severity: "warning", members: ["P", "R"], end: 1 });
     expect(said?.message).toBe(
-      "P1: its TOP end is made already and stands off R by up to 3.0 mm (0.118 in): expected at most 0.0 mm (0.000 in).",
+      "P1: its TOP end is made already and stands off R by up to 3.0 mm (0.118 in): expected at most 0.4 mm (0.016 in).",
     );
     expect(said?.hint).toMatch(/Shim/);
     const into = setUp([at(897), up(897)], [made(P, ["start", "end"])]);
@@ -134,15 +136,24 @@ describe("made-misfit of an end", () => {
     expect(setUp([at(900), up(900)], [made(P, ["start", "end"])]).misfits).toEqual([]);
   });
 
+  it("not by less than half a mark, which no paper can print", () => {
+    const by = (dz: number) => setUp([at(900 + dz), up(900 + dz)], [made(P, ["start", "end"])]);
+    expect(by(HALF_MARK - 0.001).misfits).toEqual([]);
+    expect(by(-HALF_MARK + 0.001).misfits).toEqual([]);
+    expect(told(by(HALF_MARK + 0.001))).toEqual([["end", "stands-off", "R"]]);
+  });
+
   it("only when over the fit gap, which a joint may stand open", () => {
     const cut = (gap: number) => pieceOf(solve([at(900), up(900)], [], { gap }), "P");
     const by = (dz: number, gap: number) =>
       setUp([at(900 + dz), up(900 + dz)], [made(cut(gap), ["start", "end"])], { gap });
     // Cut a gap off the rail: up by any more it stands open wider than the fit gap; down by the gap it touches.
-    expect(told(by(0.001, 1.5))).toEqual([["end", "stands-off", "R"]]);
+    expect(by(HALF_MARK - 0.001, 1.5).misfits).toEqual([]);
+    expect(told(by(HALF_MARK + 0.001, 1.5))).toEqual([["end", "stands-off", "R"]]);
     expect(by(0, 1.5).misfits).toEqual([]);
     expect(by(-1.4, 1.5).misfits).toEqual([]);
-    expect(told(by(-1.6, 1.5))).toEqual([["end", "overlaps", "R"]]);
+    expect(by(-1.85, 1.5).misfits).toEqual([]);
+    expect(told(by(-2, 1.5))).toEqual([["end", "overlaps", "R"]]);
     // Cut without a root gap, the same fit gap allows it to stand off or overlap by that much.
     const tight = (dz: number) =>
       setUp([at(900 + dz), up(900 + dz)], [made(cut(0), ["start", "end"])], { gap: 1.5 });
@@ -180,15 +191,16 @@ describe("made-misfit of an end", () => {
       cut: { type: "face" },
       onto: "BP",
     };
+    const LEAN = 2;
     const from = [1000, 0, 8] as const;
     const stand = (x: number) => [at(900), base, post("P", from, [1000 + x, 0, 900], { section: SQUARE40 })];
     const own = pieceOf(solve(stand(0), [seat]), "P");
-    const leaning = setUp(stand(892 * Math.tan(RAD)), [made(own, ["start"])], { joints: [seat] });
+    const leaning = setUp(stand(892 * Math.tan(LEAN * RAD)), [made(own, ["start"])], { joints: [seat] });
     expect(told(leaning)).toEqual([
       ["start", "stands-off", "BP"],
       ["start", "overlaps", "BP"],
     ]);
-    for (const { by } of leaning.misfits) expect(by).toBeCloseTo(20 * Math.sin(RAD), 6);
+    for (const { by } of leaning.misfits) expect(by).toBeCloseTo(20 * Math.sin(LEAN * RAD), 6);
     expect(setUp(stand(0), [made(own, ["start"])], { joints: [seat] }).misfits).toEqual([]);
   });
 
