@@ -12,11 +12,12 @@ import { ROOT } from "./lib.mjs";
  * with a tenth to spare. No module of ours is above 4 kB minified; diagnostics' sentences are a third of it. Importing a
  * single function costs that function alone. The tables of standard sections with their sources are 5 kB of members, and of
  * what reads section names; bores across sides, contact fits, plates and parted branches are 17 kB more of the first. The whole guard
- * (flights, corners, ends, feet, infill, handrails, splices) and the shop file are 45 kB of layout, zod another 25.
+ * (flights, corners, ends, feet, infill, handrails, splices) and the shop file are 45 kB of layout, zod another 25; what is made,
+ * how it fits and the file of solved pieces are 7.
  */
 const BUDGETS = [
-  { name: "kernel + members + joints", entries: ["kernel", "members", "joints"], limit: 87 },
-  { name: "layout with zod", entries: ["layout"], limit: 148 },
+  { name: "kernel + members + joints", entries: ["kernel", "members", "joints"], limit: 89 },
+  { name: "layout with zod", entries: ["layout"], limit: 158 },
   { name: "export without JSCAD", entries: ["export"], limit: 30 },
 ];
 
