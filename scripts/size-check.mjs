@@ -13,11 +13,11 @@ import { ROOT } from "./lib.mjs";
  * single function costs that function alone. The tables of standard sections with their sources are 5 kB of members, and of
  * what reads section names; bores across sides, contact fits, plates and parted branches are 17 kB more of the first. The whole guard
  * (flights, corners, ends, feet, infill, handrails, splices) and the shop file are 45 kB of layout, zod another 25, surveys and
- * their adjustment 13.
+ * their adjustment 13, what is made, how it fits and the file of solved pieces 7.
  */
 const BUDGETS = [
-  { name: "kernel + members + joints", entries: ["kernel", "members", "joints"], limit: 87 },
-  { name: "layout with zod", entries: ["layout"], limit: 156 },
+  { name: "kernel + members + joints", entries: ["kernel", "members", "joints"], limit: 89 },
+  { name: "layout with zod", entries: ["layout"], limit: 178 },
   { name: "export without JSCAD", entries: ["export"], limit: 30 },
 ];
 

@@ -10,10 +10,11 @@ import type { Piece } from "../joints/piece.js";
 import { type Diagnostic, hasErrors, type Result } from "../kernel/diagnostic.js";
 import { placeMesh } from "../kernel/mesh/mesh.js";
 import { tessellate } from "../kernel/mesh/tessellate.js";
-import { DEFAULT_SHOP } from "../layout/index.js";
+import { DEFAULT_SHOP, solved, solvedText } from "../layout/index.js";
 import { basisText, buyingList, cutList, cutListText, pieceRecords } from "../shop/index.js";
 import { fileNames } from "./file-names.js";
 import type { Guard } from "./guard.js";
+import { SOLVED_FILE } from "./load-solved.js";
 import { generator } from "./version.js";
 import type { OutputFile } from "./write-all.js";
 
@@ -88,17 +89,22 @@ function ownSolid(piece: Piece, guard: Guard): NamedSolid[] {
   return [{ name, solid, frame, material, ...(colour && { colour }) }];
 }
 
-function papers({ design, report, shop, pieces, masses, carried, fits, warnings }: Guard): OutputFile[] {
+function papers(guard: Guard): OutputFile[] {
+  const { design, report, shop, pieces, states, misfits, masses, carried, fits, warnings } = guard;
   const header = { generator: generator(), job: design.job };
   const kilograms = new Map([...masses].map(([id, m]) => [id, m.mass]));
-  const list = cutList(pieces, { unit: design.unit, masses: kilograms });
+  const list = cutList(pieces, { unit: design.unit, masses: kilograms, states });
   const { assemblies, loose } = carried;
   const buying = buyingList(pieces, kilograms, { ...(shop && { shop }) });
   const lying = railsAsLaid(report.laid, pieces, shop ?? DEFAULT_SHOP);
   return [
     {
       path: "pieces.json",
-      data: `${JSON.stringify(pieceRecords(pieces, masses, { ...header, report, buying, assemblies, lying, fits }), null, 2)}\n`,
+      data: `${JSON.stringify(pieceRecords(pieces, masses, { ...header, report, buying, assemblies, lying, fits, states }), null, 2)}\n`,
+    },
+    {
+      path: SOLVED_FILE,
+      data: solvedText(solved({ ...header, unit: design.unit, pieces, states, misfits })),
     },
     {
       path: "cutlist.txt",

@@ -3,6 +3,7 @@
  *
  * @packageDocumentation
  */
+import { resolve } from "node:path";
 import { cutOrScribe, drillRoom, footDrillPlaces, sawLimits } from "../checks/index.js";
 import { massOf, type PieceMass } from "../joints/mass-of.js";
 import type { Piece } from "../joints/piece.js";
@@ -31,6 +32,9 @@ export interface Guard {
   /** The shop file, when one was given. */
   readonly shop?: Shop;
   readonly pieces: readonly Piece[];
+  /** How far each piece has got, and what is made and does not fit any more. */
+  readonly states: BuiltGuard["states"];
+  readonly misfits: BuiltGuard["misfits"];
   readonly solids: ReadonlyMap<string, Solid>;
   readonly masses: ReadonlyMap<string, PieceMass>;
   /** Assemblies, and the longest loose piece. */
@@ -77,7 +81,9 @@ export async function loadGuard(
   if (read && !read.ok) return { diagnostics: read.diagnostics };
   const shop = read?.value;
   const asSet =
-    asSetFile === undefined ? undefined : readAsSet(await readDesign(asSetFile, io, "as-set"), document);
+    asSetFile === undefined
+      ? undefined
+      : readAsSet(await readDesign(asSetFile, io, "as-set"), document, resolve(io.cwd, asSetFile));
   if (asSet && !asSet.ok) return { diagnostics: [...(read?.diagnostics ?? []), ...asSet.diagnostics] };
   const built = buildGuard(document, shop, asSet?.value);
   const diagnostics = [...(read?.diagnostics ?? []), ...(asSet?.diagnostics ?? []), ...built.diagnostics];
@@ -112,6 +118,8 @@ export async function loadGuard(
       report,
       ...(shop && { shop }),
       pieces: built.pieces,
+      states: built.states,
+      misfits: built.misfits,
       solids,
       masses,
       carried,

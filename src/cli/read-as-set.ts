@@ -3,24 +3,17 @@
  *
  * @packageDocumentation
  */
-import type { Piece } from "../joints/piece.js";
-import { diagnostic, type Result } from "../kernel/diagnostic.js";
+import type { Result } from "../kernel/diagnostic.js";
 import { type AsSet, NOTHING_SET, parseAsSet, parseDesign } from "../layout/index.js";
+import { piecesFrom } from "./load-solved.js";
 
-/** The pieces of an earlier build. */
-function loadSolved(from: string): Result<readonly Piece[]> {
-  const found = diagnostic({
-    code: "made-without-pieces",
-    path: "made",
-    message: `made: expected no made pieces, got some of ${from}; made pieces cannot be read yet.`,
-    hint: "Leave `made` out.",
-  });
-  return { ok: false, diagnostics: [found] };
-}
-
-/** Reads the document; beside a design that cannot be read nothing is said of it: the design is to be mended first. */
-export function readAsSet(document: unknown, design: unknown): Result<AsSet> {
+/**
+ * Reads the document; beside a design that cannot be read nothing is said of it: the design is to be mended first.
+ *
+ * @param path - of the document, absolute: the builds it names are found from its folder
+ */
+export function readAsSet(document: unknown, design: unknown, path: string): Result<AsSet> {
   const read = parseDesign(design);
   if (!read.ok) return { ok: true, value: NOTHING_SET, diagnostics: [] };
-  return parseAsSet(document, read.value, loadSolved);
+  return parseAsSet(document, read.value, piecesFrom(path));
 }

@@ -8,6 +8,7 @@
 import { readArgs } from "./args.js";
 import type { Command } from "./command.js";
 import { buildCommand } from "./commands/build.js";
+import { changesCommand } from "./commands/changes.js";
 import { checkCommand } from "./commands/check.js";
 import { saddleCommand } from "./commands/saddle.js";
 import { schemaCommand } from "./commands/schema.js";
@@ -19,6 +20,7 @@ import { version } from "./version.js";
 const COMMANDS: readonly Command[] = [
   buildCommand,
   checkCommand,
+  changesCommand,
   saddleCommand,
   schemaCommand,
   surveyCommand,

@@ -21,6 +21,7 @@ import { type Combine, type Decision, endKey, LAST_RAIL } from "./decision.js";
 import { explicitDecisions } from "./explicit.js";
 import { asFixed } from "./fixed.js";
 import type { JointRules, MemberEnd, MiterJoint } from "./joint.js";
+import { madeEnds } from "./made-ends.js";
 import { miterDecisions } from "./miter-decision.js";
 import { outward } from "./miter-plane.js";
 import { endPoint, type Meeting, meetingsOf } from "./nodes.js";
@@ -46,7 +47,8 @@ export interface Decisions {
 interface Deciding {
   readonly members: ReadonlyMap<string, Member>;
   readonly rules: Required<JointRules>;
-  readonly fixed: ReadonlyMap<string, Piece>;
+  /** Ends that are cut already, by `endKey`. */
+  readonly made: ReadonlyMap<string, Piece>;
   readonly byEnd: Map<string, Decision>;
   readonly diagnostics: Diagnostic[];
 }
@@ -58,11 +60,12 @@ export function decide(model: JointModel): Decisions {
   checkJoints(model.joints ?? [], rules);
   const fixed = new Map((model.fixed ?? []).map((piece) => [piece.id, piece]));
   const members = new Map(model.members.map((m) => [m.id, asFixed(m, fixed.get(m.id))]));
-  const explicit = explicitDecisions(model, members, rules, fixed);
+  const made = madeEnds(model);
+  const explicit = explicitDecisions(model, members, rules, made);
   const d: Deciding = {
     members,
     rules,
-    fixed,
+    made,
     byEnd: new Map(explicit.byEnd),
     diagnostics: [...explicit.diagnostics],
   };
@@ -78,7 +81,7 @@ export function decide(model: JointModel): Decisions {
     if (!d.byEnd.has(endKey(m.end))) decideEnd(d, m);
   }
   d.diagnostics.push(...yieldCycles(d.byEnd, members));
-  const parting = partBranches(d.byEnd, members, new Set(fixed.keys()));
+  const parting = partBranches(d.byEnd, members, made);
   for (const [key, beside] of parting.beside) {
     const own = d.byEnd.get(key);
     if (own?.kind === "skin") d.byEnd.set(key, { ...own, beside });
@@ -127,7 +130,7 @@ function decideMiter(d: Deciding, m: Meeting): void {
   const mate = alike[0] as MemberEnd;
   if (d.byEnd.has(endKey(mate))) return;
   const joint: MiterJoint = { kind: "miter", id: "rule:ends-together", ends: [m.end, mate] };
-  const made = miterDecisions(joint, d.members, d.fixed);
+  const made = miterDecisions(joint, d.members, d.made);
   d.diagnostics.push(...made.diagnostics);
   for (const [key, decision] of made.byEnd) d.byEnd.set(key, decision);
 }

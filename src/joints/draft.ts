@@ -7,6 +7,7 @@ import type { Bore } from "../kernel/bar.js";
 import { splitsClearOf } from "../kernel/bore-splits.js";
 import { closeEnd } from "../kernel/close-end.js";
 import type { Diagnostic } from "../kernel/diagnostic.js";
+import { compileEnd } from "../kernel/end-compile.js";
 import type { Region } from "../kernel/region.js";
 import { newShell } from "../kernel/shell.js";
 import type { Member } from "../members/member.js";
@@ -17,6 +18,7 @@ import { compileFlattest, type FlattestEnd } from "./flattest.js";
 import type { Compiled } from "./footprint.js";
 import { endPoint } from "./nodes.js";
 import type { Piece } from "./piece.js";
+import type { HeldPiece } from "./solve-types.js";
 
 /** A member with its ends decided, written and compiled. */
 export interface Draft extends Compiled {
@@ -24,26 +26,33 @@ export interface Draft extends Compiled {
   readonly expressions: Piece["ends"];
   readonly bores: readonly Bore[];
   readonly drilled: Drilled;
+  /** What of it is made already. */
+  readonly held?: HeldPiece;
   readonly diagnostics: readonly Diagnostic[];
 }
 
-/** The draft of a member whose ends are decided; an end without a decision is cut square. */
+/**
+ * The draft of a member whose ends are decided; an end without a decision is cut square. What of it is made (`held`) is as it
+ * was made, whatever is decided.
+ */
 export function draft(
   member: Member,
   members: ReadonlyMap<string, Member>,
   byEnd: ReadonlyMap<string, Decision>,
   bores: readonly Bore[],
+  held?: HeldPiece,
 ): Draft {
   const decisionAt = (end: 0 | 1): Decision =>
     byEnd.get(endKey({ member: member.id, end })) ?? squareAt(member, end, "rule:free-end");
   const decisions = [decisionAt(0), decisionAt(1)] as const;
-  const [low, high] = ([0, 1] as const).map((end) =>
-    compileFlattest(
-      endExpression(decisions[end], member, members),
-      end === 0 ? -1 : 1,
-      member.section.region,
-    ),
-  ) as [FlattestEnd, FlattestEnd];
+  const [low, high] = ([0, 1] as const).map((end): FlattestEnd => {
+    const dir = end === 0 ? -1 : 1;
+    const { region } = member.section;
+    const made = held?.ends[end] === true ? held.piece.ends[end] : undefined;
+    if (made) return { ...compileEnd(made, dir, region), expression: made };
+    return compileFlattest(endExpression(decisions[end], member, members), dir, region);
+  }) as [FlattestEnd, FlattestEnd];
+  const holes = held?.holes === true ? held.piece.bores.map(plainBore) : bores;
   const named =
     (end: 0 | 1) =>
     (d: Diagnostic): Diagnostic => ({
@@ -54,14 +63,15 @@ export function draft(
       point: endPoint(member, end),
       message: `${member.id}: ${d.message}`,
     });
-  const drilled = drilledMember(member, bores, low.end, high.end);
-  const section = splitsClearOf(member.section.region, bores);
+  const drilled = drilledMember(member, holes, low.end, high.end);
+  const section = splitsClearOf(member.section.region, holes);
   return {
     member,
     decisions,
     expressions: [low.expression, high.expression],
     ends: [low.end, high.end],
-    bores,
+    bores: holes,
+    ...(held ? { held } : {}),
     drilled,
     diagnostics: [
       ...[...low.diagnostics, ...unclosed(low, section, 0)].map(named(0)),
@@ -69,6 +79,11 @@ export function draft(
       ...drilled.diagnostics,
     ],
   };
+}
+
+/** A bore without its marks. */
+function plainBore({ id, point, direction, diameter, through }: Bore): Bore {
+  return { id, point, direction, diameter, through };
 }
 
 /** Why an end that is more than one flat cut has no faces; a piece whose solid would be refused is not to be cut. */

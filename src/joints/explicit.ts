@@ -46,7 +46,7 @@ export function explicitDecisions(
   model: JointModel,
   members: ReadonlyMap<string, Member>,
   rules: Required<JointRules>,
-  fixed: ReadonlyMap<string, Piece> = new Map(),
+  made: ReadonlyMap<string, Piece> = new Map(),
 ): Asked {
   const byEnd = new Map<string, Decision>();
   const bores = new Map<string, Bore[]>();
@@ -61,15 +61,15 @@ export function explicitDecisions(
       continue;
     }
     if (joint.kind === "bore" || joint.kind === "through") {
-      const made = drillOf(joint, members);
-      if ("diagnostic" in made) diagnostics.push(made.diagnostic);
-      else bores.set(joint.member, [...(bores.get(joint.member) ?? []), made.bore]);
+      const drilled = drillOf(joint, members);
+      if ("diagnostic" in drilled) diagnostics.push(drilled.diagnostic);
+      else bores.set(joint.member, [...(bores.get(joint.member) ?? []), drilled.bore]);
       if (joint.kind === "through") bars.set(joint.member, [...(bars.get(joint.member) ?? []), joint.bar]);
       continue;
     }
-    const made = decisionsOf(joint, members, rules, byEnd, fixed);
-    diagnostics.push(...made.diagnostics);
-    for (const [key, decision] of made.byEnd) {
+    const asked = decisionsOf(joint, members, rules, byEnd, made);
+    diagnostics.push(...asked.diagnostics);
+    for (const [key, decision] of asked.byEnd) {
       const first = byEnd.get(key);
       if (first) diagnostics.push(taken(joint, key, first));
       else byEnd.set(key, decision);
@@ -109,11 +109,11 @@ function decisionsOf(
   members: ReadonlyMap<string, Member>,
   rules: Required<JointRules>,
   before: ReadonlyMap<string, Decision>,
-  fixed: ReadonlyMap<string, Piece>,
+  made: ReadonlyMap<string, Piece>,
 ): Explicit {
   switch (joint.kind) {
     case "miter":
-      return miterDecisions(joint, members, fixed);
+      return miterDecisions(joint, members, made);
     case "cope":
       return cope(joint, members, rules, before);
     case "cut":

@@ -7,9 +7,10 @@
  * @packageDocumentation
  */
 import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
+import type { EndExpression, PlaneContact } from "../kernel/end.js";
 import { compileEnd } from "../kernel/end-compile.js";
 import { directionToParent, pointToParent } from "../kernel/frame.js";
-import { addScaled, cross, distance, dot, length, sub, type Vec3 } from "../kernel/vec.js";
+import { addScaled, cross, distance, dot, length, normalize, sub, type Vec3 } from "../kernel/vec.js";
 import type { Member } from "../members/member.js";
 import { LAST_RAIL } from "./decision.js";
 import type { Compiled } from "./footprint.js";
@@ -22,7 +23,8 @@ import type { Contact, EndCut, Piece } from "./piece.js";
 export function asFixed(member: Member, piece: Piece | undefined): Member {
   if (!piece) return member;
   const { frame, section, material, role } = piece;
-  const to = addScaled(frame.origin, frame.z, distance(member.from, member.to));
+  const drawn = distance(member.from, member.to);
+  const to = addScaled(frame.origin, frame.z, member.kind === undefined ? drawn : piece.lengths.blank.value);
   return { ...member, frame, section, material, role, from: frame.origin, to };
 }
 
@@ -41,6 +43,24 @@ export function fixedPlane(piece: Piece, { end }: MemberEnd, own: Member, mate: 
   const along = length(turn) > 0 ? turn : own.frame.x;
   const step = outlineStep(own, mate, n, along, sub(there, here));
   return { kind: "plane", point, normal: n, axisGap: distance(here, there), step };
+}
+
+/** The plane by which a piece's end is parted from a mate beside it on one header, in the layout; null where it has none. */
+export function partingPlane(
+  piece: Piece,
+  end: 0 | 1,
+  mate: string,
+): { readonly point: Vec3; readonly normal: Vec3 } | null {
+  const find = (e: EndExpression): PlaneContact | null => {
+    if (e.kind === "plane") return e.source.onto === mate ? e : null;
+    return e.kind === "hit" ? null : (e.of.map(find).find((x) => x !== null) ?? null);
+  };
+  const plane = find(piece.ends[end]);
+  if (!plane) return null;
+  return {
+    point: pointToParent(piece.frame, plane.point),
+    normal: normalize(directionToParent(piece.frame, plane.normal)),
+  };
 }
 
 /** A fixed piece with its ends compiled. */
@@ -68,7 +88,7 @@ export function fixedContacts(piece: Piece, has: (id: string) => boolean): Conta
 }
 
 /** What of its mate a cut that is made already meets. */
-function contactKind({ kind, joint }: EndCut): Contact["kind"] {
+export function contactKind({ kind, joint }: EndCut): Contact["kind"] {
   if (kind === "cope" || kind === "miter") return kind;
   return joint === LAST_RAIL ? "flush" : "seat";
 }

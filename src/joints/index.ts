@@ -51,4 +51,4 @@ export {
 export { type Saddle, type SaddleInput, type SaddleStation, saddle } from "./saddle.js";
 export { solidOf } from "./solid-of.js";
 export { solveJoints } from "./solve.js";
-export type { JointModel, JointSolution } from "./solve-types.js";
+export type { HeldPiece, JointModel, JointSolution } from "./solve-types.js";

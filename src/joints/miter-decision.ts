@@ -14,15 +14,18 @@ import { miterTwist, twisted } from "./miter-twist.js";
 import { endPoint } from "./nodes.js";
 import type { Piece } from "./piece.js";
 
-/** Both ends' decisions; none when the two cannot be mitred. One that is cut already gives the plane to the other. */
+/**
+ * Both ends' decisions; none when the two cannot be mitred.
+ * One that is cut already (`made`, by `endKey`) gives the plane to the other.
+ */
 export function miterDecisions(
   joint: MiterJoint,
   members: ReadonlyMap<string, Member>,
-  fixed: ReadonlyMap<string, Piece> = new Map(),
+  made: ReadonlyMap<string, Piece> = new Map(),
 ): { readonly byEnd: ReadonlyMap<string, Decision>; readonly diagnostics: readonly Diagnostic[] } {
   const [ea, eb] = joint.ends;
   const [a, b] = [members.get(ea.member) as Member, members.get(eb.member) as Member];
-  const [cutA, cutB] = [fixed.get(a.id), fixed.get(b.id)];
+  const [cutA, cutB] = [made.get(endKey(ea)), made.get(endKey(eb))];
   const given = cutA ? fixedPlane(cutA, ea, b, a) : cutB ? fixedPlane(cutB, eb, a, b) : null;
   const plane = given ?? miterPlane(a, ea.end, b, eb.end);
   const about = { members: [a.id, b.id], joint: joint.id, end: ea.end, point: endPoint(a, ea.end) };

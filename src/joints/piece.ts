@@ -142,7 +142,7 @@ export interface Piece {
   readonly role: Role;
   readonly section: Section;
   readonly material: string;
-  /** Piece → layout: origin at the member's `from`, z along it. */
+  /** Piece → layout: origin at the member's `from`, z along it; of a piece with something made, where that is (see `held`). */
   readonly frame: Frame;
   /** Degrees from the layout's X, + to the left: the way its words call uphill. Absent: 0. */
   readonly heading?: number;

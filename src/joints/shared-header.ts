@@ -19,8 +19,10 @@ import { cross, dot, sub, type Vec3 } from "../kernel/vec.js";
 import type { Member, Role } from "../members/member.js";
 import { type Branch, ontoBranch, overlapInto } from "./branch-overlap.js";
 import { type Decision, endKey } from "./decision.js";
+import { partingPlane } from "./fixed.js";
 import { miterPlane } from "./miter-plane.js";
 import { endPoint } from "./nodes.js";
+import type { Piece } from "./piece.js";
 
 /** The rule's name in decisions and on papers. */
 const RULE = "rule:shared-header";
@@ -43,12 +45,12 @@ export interface Parting {
  * Finds and parts all pairs of branches that overlap on a header they share.
  *
  * @param byEnd - every end's decision
- * @param kept - members whose cuts stand as they are: the other of the pair gives way
+ * @param kept - ends that are cut already, by `endKey`: the other of the pair gives way, to the same plane where the cut has one
  */
 export function partBranches(
   byEnd: ReadonlyMap<string, Decision>,
   members: ReadonlyMap<string, Member>,
-  kept: ReadonlySet<string>,
+  kept: ReadonlyMap<string, Piece>,
 ): Parting {
   const beside = new Map<string, Decision[]>();
   const diagnostics: Diagnostic[] = [];
@@ -127,28 +129,36 @@ function part(
   a: Standing,
   b: Standing,
   members: ReadonlyMap<string, Member>,
-  kept: ReadonlySet<string>,
+  kept: ReadonlyMap<string, Piece>,
 ): Parted | null {
-  const [first, second] = kept.has(b.member.id) || (!kept.has(a.member.id) && before(b, a)) ? [b, a] : [a, b];
-  if (kept.has(second.member.id)) return null;
+  const [first, second] = kept.has(b.key) || (!kept.has(a.key) && before(b, a)) ? [b, a] : [a, b];
+  if (kept.has(second.key)) return null;
+  const bound = kept.get(first.key);
+  const parted = bound && partingPlane(bound, first.end, second.member.id);
+  if (parted) return { cuts: [[second, parting(parted, 0, first)]] };
   const into = overlapInto(second, first, members);
   const back = overlapInto(first, second, members);
   if (!into || !back || Math.max(into.depth, back.depth) <= STATION_MM) return null;
   const plane = miterPlane(first.member, first.end, second.member, second.end);
-  const bound = kept.has(first.member.id);
   const flat = plane.kind === "plane" && !bound;
   if (into.shapes && !(flat && plane.step <= STATION_MM))
     return { cuts: [[second, ontoBranch(second, first, RULE)]] };
   if (!flat) return { cuts: [], diagnostic: unparted(second, first, Math.max(into.depth, back.depth)) };
-  const { point, normal, step } = plane;
-  const cut = (mate: Standing): Decision => {
-    return { kind: "flat", joint: RULE, onto: [mate.member.id], point, normal, miter: true, step };
-  };
+  const { step } = plane;
   const cuts = [
-    [first, cut(second)],
-    [second, cut(first)],
+    [first, parting(plane, step, second)],
+    [second, parting(plane, step, first)],
   ] as const;
   return step <= STATION_MM ? { cuts } : { cuts, diagnostic: stepped(first, second, step, plane.axisGap) };
+}
+
+/** The cut along the plane that parts a branch from its mate. */
+function parting(
+  { point, normal }: { readonly point: Vec3; readonly normal: Vec3 },
+  step: number,
+  mate: Standing,
+): Decision {
+  return { kind: "flat", joint: RULE, onto: [mate.member.id], point, normal, miter: true, step };
 }
 
 const ROLES: readonly Role[] = ["top-rail", "rail", "post", "other"];

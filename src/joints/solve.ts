@@ -17,21 +17,22 @@ import { decide } from "./decide.js";
 import { type Decision, LAST_RAIL, matesOf, partsOf } from "./decision.js";
 import { type Draft, draft, draftSquare } from "./draft.js";
 import { endCut, sideTowardsEye } from "./end-cut.js";
-import { fixedContacts, type Kept, keep, strayFixed } from "./fixed.js";
+import { contactKind, fixedContacts, type Kept, keep, strayFixed } from "./fixed.js";
 import { type Compiled, footprintProblem } from "./footprint.js";
+import { placeHeld } from "./held.js";
 import { type Identity, identify, type Shape } from "./identity.js";
 import { metPairs } from "./met-pairs.js";
-import type { Contact, Piece } from "./piece.js";
+import type { Contact, EndCut, Piece } from "./piece.js";
 import { pieceLengths } from "./piece-lengths.js";
 import { reusePieces } from "./reuse.js";
 import { sameId, tooShort } from "./solve-findings.js";
-import type { JointModel, JointSolution } from "./solve-types.js";
+import type { HeldPiece, JointModel, JointSolution } from "./solve-types.js";
 import { endWord, sightOf } from "./words.js";
 
 /**
  * Cuts every member of a model where it meets the others.
  *
- * @param model - members, the joints asked for, rules for the rest
+ * @param asked - members, the joints asked for, rules for the rest
  * @returns one piece per member in the members' order, the contacts between them, and every finding. A piece with an error
  *   is `blocked`: its ends are those of its bare centreline, its diagnostics say why.
  * @example
@@ -42,7 +43,8 @@ import { endWord, sightOf } from "./words.js";
  * pieces[1]?.cuts[1].kind; // "cope"
  * ```
  */
-export function solveJoints(model: JointModel): JointSolution {
+export function solveJoints(asked: JointModel): JointSolution {
+  const model = placeHeld(asked);
   const diagnostics: Diagnostic[] = [];
   const ids = new Set<string>();
   const unique = model.members.filter((m) => {
@@ -53,13 +55,15 @@ export function solveJoints(model: JointModel): JointSolution {
   });
   const has = (id: string): boolean => ids.has(id);
   const fixed = new Map((model.fixed ?? []).map((piece) => [piece.id, piece]));
-  diagnostics.push(...strayFixed(model.fixed ?? [], has));
+  const held = new Map((model.held ?? []).map((own) => [own.piece.id, own]));
+  diagnostics.push(...strayFixed([...fixed.values(), ...(model.held ?? []).map((own) => own.piece)], has));
   const decisions = decide({ ...model, members: unique });
   const { members } = decisions;
   diagnostics.push(...decisions.diagnostics);
   const drafts = [...members.values()].map((m): Draft | Kept => {
     const piece = fixed.get(m.id);
-    return piece ? keep(m, piece) : draft(m, members, decisions.byEnd, decisions.bores.get(m.id) ?? []);
+    if (piece) return keep(m, piece);
+    return draft(m, members, decisions.byEnd, decisions.bores.get(m.id) ?? [], held.get(m.id));
   });
   const compiled = new Map(drafts.map((d) => [d.member.id, d as Compiled]));
   const contacts: Contact[] = [];
@@ -71,8 +75,9 @@ export function solveJoints(model: JointModel): JointSolution {
     diagnostics.push(...d.diagnostics);
     for (const end of [0, 1] as const) {
       const decision = d.decisions[end];
-      contacts.push(...contactsOf(d.member, end, decision, has));
-      if (decision.kind !== "skin") continue;
+      const made = d.held?.ends[end] === true ? d.held.piece.cuts[end] : undefined;
+      contacts.push(...contactsOf(d.member, end, decision, has).map((own) => asMade(own, made)));
+      if (decision.kind !== "skin" || made) continue;
       const headers = decision.onto.filter(has).map((id) => compiled.get(id) as Compiled);
       const found = footprintProblem(d, end, headers);
       if (found) diagnostics.push(found);
@@ -92,7 +97,8 @@ export function solveJoints(model: JointModel): JointSolution {
   }
   const identities = identify(cut.map((c) => c.shape));
   const pieces = cut.map((c, i) => withIdentity(c.piece, identities[i] as Identity));
-  const earlier = [...(model.previous?.pieces ?? []), ...fixed.values()];
+  const stays = [...fixed.values(), ...(asked.held ?? []).map((own) => own.piece)];
+  const earlier = [...(model.previous?.pieces ?? []), ...stays];
   return { pieces: earlier.length > 0 ? reusePieces(pieces, earlier) : pieces, contacts, diagnostics };
 }
 
@@ -140,6 +146,12 @@ function contactsOf(member: Member, end: 0 | 1, decision: Decision, has: (id: st
   });
 }
 
+/** A contact of an end that is made, as it was cut for; as it is decided now where it was not cut to this mate. */
+function asMade(contact: Contact, made: EndCut | undefined): Contact {
+  if (!made?.onto.includes(contact.onto)) return contact;
+  return { ...contact, joint: made.joint, kind: contactKind(made), gap: made.fit.gap };
+}
+
 function contactOf(member: Member, end: 0 | 1, onto: string, decision: Decision): Contact {
   const common = { piece: member.id, end, onto, joint: decision.joint };
   if (decision.kind === "skin") return { ...common, kind: "cope", gap: decision.gap };
@@ -148,6 +160,14 @@ function contactOf(member: Member, end: 0 | 1, onto: string, decision: Decision)
     kind: decision.miter ? "miter" : decision.joint === LAST_RAIL ? "flush" : "seat",
     gap: 0,
   };
+}
+
+/** The end a tape hooks: the one that is there already, else a square one, else the start. */
+function hookOf(cuts: Piece["cuts"], held: HeldPiece | undefined): 0 | 1 {
+  const [start, end] = held?.ends ?? [false, false];
+  if (held && start && end) return held.piece.hook.end;
+  if (start !== end) return start ? 0 : 1;
+  return cuts[1].kind === "square" && cuts[0].kind !== "square" ? 1 : 0;
 }
 
 function finish(
@@ -163,15 +183,16 @@ function finish(
     NonNullable<Compiled["ends"][0]>,
     NonNullable<Compiled["ends"][1]>,
   ];
-  const cuts = [
-    endCut(member, 0, used.decisions[0], low, members),
-    endCut(member, 1, used.decisions[1], high, members),
-  ] as const;
+  const cutAt = (end: 0 | 1): EndCut =>
+    used.held?.ends[end] === true
+      ? used.held.piece.cuts[end]
+      : endCut(member, end, used.decisions[end], end === 0 ? low : high, members);
+  const cuts = [cutAt(0), cutAt(1)] as const;
   const lengths = pieceLengths(member.section, sightOf(member), low, high);
   const short = shortFibre(low, high, member.section.region);
-  const hook = cuts[1].kind === "square" && cuts[0].kind !== "square" ? 1 : 0;
+  const hook = hookOf(cuts, used.held);
   const mark = member.mark ?? member.id;
-  const named = [...d.decisions.flatMap(matesOf), ...bars];
+  const named = [...d.decisions.flatMap(matesOf), ...cuts.flatMap((own) => own.onto), ...bars];
   const dependsOn = [...new Set(named)].filter((id) => members.has(id));
   const piece: Piece = {
     id: member.id,

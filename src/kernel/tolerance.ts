@@ -7,7 +7,7 @@
  * @packageDocumentation
  */
 
-/** mm. Two stations of a section nearer than this are one: 'equal diameters' means this. Users: contacts (snapping). */
+/** mm. Two stations of a section nearer than this are one: 'equal diameters' means this. Users: contacts (snapping), solved pieces (outlines close). */
 export const STATION_MM = 1e-6;
 
 /** mm. A jump between neighbouring parts of an end larger than this is a step, not rounding. Users: end boundary. */
@@ -199,3 +199,9 @@ export const KINK_SHARE = 0.02;
 
 /** mm, or degrees, for a millimetre of step. What moves by less does not hang on the steps: far above rounding (10⁻⁹), below any mark. Users: uncertainty of a layout. */
 export const HANGS_MM = 1e-6;
+
+/**
+ * mm. Half of 1/32 in, the finest mark of the papers: a piece that is cut to its marks may be off by so much itself, so less than
+ * that is no misfit of what is made. Users: fit of made pieces.
+ */
+export const MARK_MM = 0.396875;

@@ -19,10 +19,13 @@ export type {
   MadeInput,
   MadeWord,
 } from "./as-set/as-set-input.js";
+export { type HeldMade, holdMade } from "./as-set/hold-made.js";
+export type { MadeMisfit } from "./as-set/made-misfit.js";
 export { parseAsSet } from "./as-set/parse-as-set.js";
+export { type FeatureState, type PieceState, pieceStates } from "./as-set/piece-state.js";
 export type { LayoutAssembly } from "./assemblies.js";
 export { type BreakInput, type BreakPoint, breakPoint, footBreak, heightNeededOverRiser } from "./break.js";
-export { type BuiltGuard, buildGuard } from "./build-guard.js";
+export { type BuiltGuard, buildGuard, type SolvedAsSet, solveAsSet } from "./build-guard.js";
 export { compromiseRail } from "./compromise.js";
 export type {
   BreakDesign,
@@ -119,6 +122,15 @@ export {
   type Shop,
   type ShopInput,
 } from "./shop.js";
+export { parseSolved, unreadableSolved } from "./solved/parse-solved.js";
+export {
+  SOLVED_FORMAT,
+  SOLVED_VERSION,
+  type Solved,
+  type SolvedInput,
+  solved,
+  solvedText,
+} from "./solved/solved.js";
 export { spacedStations } from "./spaced-stations.js";
 export type { LaidRailReport, StopReport } from "./stops.js";
 export { adjustReadings, type SurveyUnknowns } from "./survey/adjust.js";

@@ -22,6 +22,7 @@ import type { CutGroup, CutList, CutRow } from "./cut-list-types.js";
 import { cutOrScribeText } from "./cut-or-scribe-text.js";
 import { endText } from "./end-text.js";
 import { type FigureStyle, figure, figureUp, massText, roundingText } from "./figure.js";
+import { madeAlreadyText } from "./made-already.js";
 import { platesText } from "./plates-text.js";
 import { sectionText } from "./section-text.js";
 import { settingOutText } from "./setting-out.js";
@@ -144,6 +145,7 @@ function rowText(row: CutRow, style: FigureStyle): string[] {
     2,
   );
   if (row.blocked) lines.push(...wrap("  ", "DO NOT CUT: an error keeps this piece from being made."));
+  lines.push(...madeAlreadyText(row.made));
   if (row.quantity > 1) {
     lines.push(
       ...wrap(

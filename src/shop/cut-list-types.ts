@@ -8,7 +8,9 @@
  */
 import type { ArrisMark, MeasuredLength, SawSetting } from "../joints/piece.js";
 import type { Denominator } from "../kernel/length.js";
+import type { PieceState } from "../layout/as-set/piece-state.js";
 import type { Section } from "../members/section.js";
+import type { MadeAlready } from "./made-already.js";
 import type { PlateRow } from "./plate-rows.js";
 
 /** Unit of the primary figure on the paper. */
@@ -22,6 +24,8 @@ export interface CutListOptions {
   readonly denominator?: Denominator;
   /** Mass of each piece by id, kilograms; group totals are left out when a piece is missing here. */
   readonly masses?: ReadonlyMap<string, number>;
+  /** How far each piece has got, from `buildGuard`; pieces that are missing are only designed. */
+  readonly states?: readonly PieceState[];
 }
 
 /** A saddle onto one round header. */
@@ -93,6 +97,8 @@ export interface CutRow {
   readonly faceUp: string;
   readonly hook: string;
   readonly blocked: boolean;
+  /** What of them is made already or stands. */
+  readonly made: readonly MadeAlready[];
   /** True for members steeper than 60°. */
   readonly steep: boolean;
   /** Two opposite faces for the side view: the first is drawn above. */

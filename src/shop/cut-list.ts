@@ -14,6 +14,7 @@ import { cutEndRow } from "./cut-end.js";
 import type { CutGroup, CutList, CutListOptions, CutRow } from "./cut-list-types.js";
 import { flatEnd } from "./flat-end.js";
 import { groupBy } from "./group-by.js";
+import { madeAlready } from "./made-already.js";
 import { plateRows } from "./plate-rows.js";
 
 /**
@@ -32,8 +33,8 @@ export function cutList(pieces: readonly Piece[], options: CutListOptions): CutL
   return {
     unit: options.unit,
     denominator: options.denominator ?? 32,
-    groups: groups.map((members) => cutGroup(members, pieces, byId, options.masses)),
-    plates: plateRows(pieces, options.masses),
+    groups: groups.map((members) => cutGroup(members, pieces, byId, options)),
+    plates: plateRows(pieces, options.masses, options.states),
   };
 }
 
@@ -41,15 +42,15 @@ function cutGroup(
   members: readonly Piece[],
   all: readonly Piece[],
   byId: ReadonlyMap<string, Piece>,
-  masses: ReadonlyMap<string, number> | undefined,
+  options: CutListOptions,
 ): CutGroup {
   const [first] = members as [Piece];
-  const each = members.map((piece) => masses?.get(piece.id));
+  const each = members.map((piece) => options.masses?.get(piece.id));
   const mass = each.reduce((sum, m) => (sum === undefined || m === undefined ? undefined : sum + m), 0);
   return {
     section: first.section,
     material: first.material,
-    rows: groupBy(members, (p) => p.identity).map((same) => cutRow(same, all, byId, masses)),
+    rows: groupBy(members, (p) => p.identity).map((same) => cutRow(same, all, byId, options)),
     pieces: members.length,
     totalBlank: members.reduce((sum, p) => sum + p.lengths.blank.value, 0),
     longestBlank: Math.max(...members.map((p) => p.lengths.blank.value)),
@@ -61,7 +62,7 @@ function cutRow(
   same: readonly Piece[],
   all: readonly Piece[],
   byId: ReadonlyMap<string, Piece>,
-  masses: ReadonlyMap<string, number> | undefined,
+  { masses, states }: CutListOptions,
 ): CutRow {
   const [first] = same as [Piece];
   const { lengths } = first;
@@ -86,6 +87,7 @@ function cutRow(
     faceUp: first.shopPose.faceUp,
     hook: first.hook.name,
     blocked: same.some((p) => p.status === "blocked"),
+    made: madeAlready(same, states),
     steep: isSteep(sight),
     view: [faceWord(sight, above[0], above[1]), faceWord(sight, -above[0], -above[1])],
     ...(mass !== undefined && { mass }),

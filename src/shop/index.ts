@@ -25,6 +25,16 @@ export type {
   OrderedSection,
   StockBound,
 } from "./buying-types.js";
+export type {
+  ChangedPart,
+  ChangeOptions,
+  LonePiece,
+  NumberChange,
+  PieceChange,
+  PieceChanges,
+} from "./changes/change-types.js";
+export { OVER_DEGREES, OVER_MM, pieceChanges } from "./changes/piece-changes.js";
+export { type ChangesHeader, pieceChangesText } from "./changes/piece-changes-text.js";
 export { clampStopsText, type LyingRailRow, type LyingStretch, type LyingTip } from "./clamp-stops-text.js";
 export { cutList } from "./cut-list.js";
 export { cutListText, type PaperHeader } from "./cut-list-text.js";
@@ -39,6 +49,7 @@ export type {
 } from "./cut-list-types.js";
 export { cutOrScribeText } from "./cut-or-scribe-text.js";
 export { type CarriedBox, fitsThrough, type Passage } from "./fits-through.js";
+export { type MadeAlready, madeAlready, madeAlreadyText } from "./made-already.js";
 export {
   type LengthRecord,
   type PieceRecord,

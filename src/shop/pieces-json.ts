@@ -13,6 +13,7 @@ import { endWord, sightOf } from "../joints/words.js";
 import { CAUTION } from "../kernel/caution.js";
 import { type Frame, pointToParent } from "../kernel/frame.js";
 import type { Vec3 } from "../kernel/vec.js";
+import type { PieceState } from "../layout/as-set/piece-state.js";
 import type { LayoutReport } from "../layout/report-types.js";
 import type { EndDecision } from "../layout/uncertainty/end-decision.js";
 import { type PlateSizes, plateSizes } from "../members/plate-sizes.js";
@@ -70,6 +71,8 @@ export interface PieceRecord {
   readonly dependsOn: readonly string[];
   readonly identity: string;
   readonly handOf: string | null;
+  /** How far it has got: what of it is made, and whether it stands. */
+  readonly state: Pick<PieceState, "start" | "end" | "holes" | "place">;
 }
 
 /** All pieces of a guard with what a reader must know to use the numbers. */
@@ -125,8 +128,10 @@ export function pieceRecords(
     readonly assemblies?: readonly AssemblyReport[];
     readonly lying?: readonly LyingRailRow[];
     readonly fits?: readonly EndDecision[];
+    readonly states?: readonly PieceState[];
   },
 ): PieceRecords {
+  const states = new Map((header.states ?? []).map((own) => [own.id, own]));
   return {
     generator: header.generator,
     job: header.job,
@@ -138,11 +143,18 @@ export function pieceRecords(
     buying: header.buying ?? null,
     assemblies: header.assemblies ?? [],
     lying: header.lying ?? [],
-    pieces: pieces.map((piece) => pieceRecord(piece, masses.get(piece.id), header.fits ?? [])),
+    pieces: pieces.map((piece) =>
+      pieceRecord(piece, masses.get(piece.id), header.fits ?? [], states.get(piece.id)),
+    ),
   };
 }
 
-function pieceRecord(piece: Piece, mass: Told | undefined, fits: readonly EndDecision[]): PieceRecord {
+function pieceRecord(
+  piece: Piece,
+  mass: Told | undefined,
+  fits: readonly EndDecision[],
+  state: PieceState | undefined,
+): PieceRecord {
   const fitOf = (end: 0 | 1) => fits.find((own) => own.piece === piece.id && own.end === end) ?? null;
   const { frame, section } = piece;
   const lengths: Record<string, LengthRecord> = {};
@@ -175,6 +187,12 @@ function pieceRecord(piece: Piece, mass: Told | undefined, fits: readonly EndDec
     dependsOn: piece.dependsOn,
     identity: piece.identity,
     handOf: piece.handOf ?? null,
+    state: {
+      start: state?.start ?? "designed",
+      end: state?.end ?? "designed",
+      holes: state?.holes ?? "designed",
+      place: state?.place ?? "designed",
+    },
   };
 }
 

@@ -8,8 +8,10 @@
  */
 import type { Piece } from "../joints/piece.js";
 import { endWord, faceWord, sightOf } from "../joints/words.js";
+import type { PieceState } from "../layout/as-set/piece-state.js";
 import { type PlateSizes, plateSizes } from "../members/plate-sizes.js";
 import { groupBy } from "./group-by.js";
+import { type MadeAlready, madeAlready } from "./made-already.js";
 
 /** Plates that are the same to cut. */
 export interface PlateRow extends PlateSizes {
@@ -27,6 +29,8 @@ export interface PlateRow extends PlateSizes {
   /** Holes that are not square through; they are not in `holes`. */
   readonly bores: number;
   readonly blocked: boolean;
+  /** What of them is made already or stands. */
+  readonly made: readonly MadeAlready[];
   /** Each, kilograms. */
   readonly mass?: number;
 }
@@ -35,6 +39,7 @@ export interface PlateRow extends PlateSizes {
 export function plateRows(
   pieces: readonly Piece[],
   masses: ReadonlyMap<string, number> | undefined,
+  states?: readonly PieceState[],
 ): readonly PlateRow[] {
   const plates = pieces.filter((p) => p.kind !== "member");
   return groupBy(plates, (p) => p.identity).map((same): PlateRow => {
@@ -54,6 +59,7 @@ export function plateRows(
       up: faceWord(sightOf(first), 0, 1),
       bores: first.bores.length,
       blocked: same.some((p) => p.status === "blocked"),
+      made: madeAlready(same, states),
       ...(mass !== undefined && { mass }),
     };
   });

@@ -7,6 +7,7 @@ import { STATION_MM } from "../kernel/tolerance.js";
 import type { MarkedHole } from "../members/plate-sizes.js";
 import { type FigureStyle, figure, massText } from "./figure.js";
 import { groupBy } from "./group-by.js";
+import { madeAlreadyText } from "./made-already.js";
 import type { PlateRow } from "./plate-rows.js";
 import { PAPER_WIDTH, wrap } from "./wrap.js";
 
@@ -33,6 +34,7 @@ function rowText(row: PlateRow, style: FigureStyle): string[] {
     ...wrap("  SIZE     ", `${say(row.width)} x ${say(row.depth)}, ${say(row.thickness)} thick; ${shape}`),
   ];
   if (row.blocked) lines.push(...wrap("  ", "DO NOT CUT: an error keeps this piece from being made."));
+  lines.push(...madeAlreadyText(row.made));
   if (row.holes.length + row.otherHoles + row.bores === 0) return [...lines, "  no holes"];
   lines.push(
     ...wrap(

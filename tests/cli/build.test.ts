@@ -53,6 +53,7 @@ describe("rakewright build", () => {
       "model.stl",
       "pieces",
       "pieces.json",
+      "solved.json",
     ]);
     expect(readdirSync(join(folder, "pieces")).sort()).toEqual(
       records.pieces.map((p) => `${p.mark}.stl`).sort(),
@@ -74,7 +75,12 @@ describe("rakewright build", () => {
     const cwd = freshFolder();
     const { code } = await cli(["build", EXAMPLE, "-o", "o", "--formats", "step"], { cwd });
     expect(code).toBe(0);
-    expect(readdirSync(join(cwd, "o")).sort()).toEqual(["cutlist.txt", "model.step", "pieces.json"]);
+    expect(readdirSync(join(cwd, "o")).sort()).toEqual([
+      "cutlist.txt",
+      "model.step",
+      "pieces.json",
+      "solved.json",
+    ]);
     const [one, other] = [join(cwd, "o"), folder].map((f) => readFileSync(join(f, "model.step"), "utf8"));
     expect(one).toBe(other);
   });

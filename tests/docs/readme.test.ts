@@ -119,7 +119,7 @@ describe("the command line on the page", () => {
     const named = rowsOf(README)
       .flatMap(([cell = ""]) => codeWords(cell))
       .filter((word) => /^[\w/]+\.(stl|obj|mtl|json|txt)$/.test(word));
-    expect(named).toHaveLength(6);
+    expect(named).toHaveLength(7);
     expect(named.filter((file) => !existsSync(join(folder, "out/demo", file)))).toEqual([]);
     const quote = blocks.find(({ before }) => before.includes("<!-- from cutlist.txt -->"));
     const paper = readFileSync(join(folder, "out/demo/cutlist.txt"), "utf8");

@@ -38,6 +38,7 @@ DESIGN is a file, or - for standard input. Writes into DIR:
   model.step            the exact solids, planes and cylinders, an assembly of named parts
   pieces/MARK.stl       each piece in its own frame: origin at its start, Z along it
   pieces.json           every length with its two points, cuts, volume, mass, where decisions came from
+  solved.json           the solved pieces to the last bit: what \`rakewright changes\` reads back
   cutlist.txt           the paper for the shop, with what to buy
 
   -o, --output DIR      where to; made when it is not there

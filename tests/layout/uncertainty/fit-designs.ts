@@ -2,7 +2,6 @@
  * Designs with steps that were measured, for the tests of what is known of them: taped, surveyed, or read from scratch.
  */
 
-import { solveJoints } from "../../../src/joints/solve.js";
 import { type BuiltGuard, buildGuard } from "../../../src/layout/build-guard.js";
 import {
   type Adjustment,
@@ -10,10 +9,12 @@ import {
   type Design,
   type LaidCase,
   type LayoutReport,
+  NOTHING_SET,
   type PieceUncertainty,
   parseDesign,
   pieceUncertainties,
   type Reading,
+  solveAsSet,
   type TapedNosing,
   unknownsOf,
 } from "../../../src/layout/index.js";
@@ -80,13 +81,9 @@ export function designOf(own: Loose, survey?: Adjustment): Design {
 /** A design laid out and solved. */
 export function built(design: Design): BuiltCase {
   const layout = layOut(design);
-  const { pieces, contacts } = solveJoints({
-    members: layout.members,
-    joints: layout.joints,
-    rules: layout.rules,
-  });
+  const { pieces, contacts, states, misfits } = solveAsSet(layout, NOTHING_SET);
   const { members, assemblies, report, diagnostics } = layout;
-  return { design, members, pieces, contacts, assemblies, report, diagnostics };
+  return { design, members, pieces, contacts, assemblies, report, states, misfits, diagnostics };
 }
 
 /** The same from a document. */
