@@ -36,13 +36,18 @@ function columns(cells: readonly string[]): string {
     .join("");
 }
 
+/** So many readings that could be the wrong one as well are named; more are only counted. */
+export const MOST_NAMED = 6;
+
 /** Heading of the table. */
 const HEADING = columns(["reading", "kind", "between", "read", "should read", "off", "times σ"]);
 
 function remark(own: ReadingRow, suspects: readonly SuspectRow[]): string {
   if (own.redundancy === 0) return "  unchecked";
   const found = suspects.find(({ ids }) => ids.includes(own.id));
-  return found === undefined ? "" : found.ids.length === 1 ? "  SUSPECT" : "  one of";
+  if (found !== undefined) return found.ids.length === 1 ? "  SUSPECT" : "  one of";
+  const few = suspects.filter(({ alsoLikely }) => alsoLikely.length <= MOST_NAMED);
+  return few.some(({ alsoLikely }) => alsoLikely.includes(own.id)) ? "  perhaps" : "";
 }
 
 /** The table of the readings that count. */

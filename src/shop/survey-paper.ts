@@ -7,7 +7,7 @@ import { CAUTION } from "../kernel/caution.js";
 import { fromOf, type PlannedReading } from "../layout/survey/reading.js";
 import type { PlanReport, SuspectRow } from "../layout/survey/survey-report-types.js";
 import { type FigureStyle, roundingText } from "./figure.js";
-import { leftOutText, placeText, readingRowsText } from "./reading-rows.js";
+import { leftOutText, MOST_NAMED, placeText, readingRowsText } from "./reading-rows.js";
 import { agreementText, groupText } from "./survey-line.js";
 import { PAPER_WIDTH, wrap } from "./wrap.js";
 
@@ -26,15 +26,24 @@ export function candidateText(own: PlannedReading): string {
   return `${own.id} (${own.kind}, ${placeText({ ...own, from: fromOf(own) })})`;
 }
 
-function suspectText({ ids, studentised, split }: SuspectRow): string {
+/** What noise may have hidden behind a suspect; of many only how many. */
+function alsoText({ alsoLikely }: SuspectRow): string {
+  if (alsoLikely.length === 0) return "";
+  if (alsoLikely.length > MOST_NAMED)
+    return ` It could also be any of ${alsoLikely.length} others: this is not far above the noise.`;
+  return ` Noise of this size can hide which: it could also be ${alsoLikely.join(" or ")}.`;
+}
+
+function suspectText(suspect: SuspectRow): string {
+  const { ids, studentised, split } = suspect;
   const [way, times] = [studentised > 0 ? "long" : "short", Math.abs(studentised).toFixed(2)];
   if (ids.length === 1)
-    return `${ids[0]} reads too ${way}: ${times} times its standard uncertainty. Tape it again.`;
+    return `${ids[0]} reads too ${way}: ${times} times its standard uncertainty. Tape it again.${alsoText(suspect)}`;
   const next =
     split === null
       ? ""
       : ` Or read ${candidateText(split.candidate)}: that parts them into ${split.groups.map((own) => own.join(", ")).join(" | ")}.`;
-  return `${groupText(ids)} is off by ${times} times its standard uncertainty; they cannot be told apart: tape these again.${next}`;
+  return `${groupText(ids)} is off by ${times} times its standard uncertainty; they cannot be told apart: tape these again.${next}${alsoText(suspect)}`;
 }
 
 function doubtText({ suspects, worst, limit, dof }: AnyReport): string[] {

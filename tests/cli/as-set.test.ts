@@ -57,7 +57,10 @@ describe("an as-set file beside a design", () => {
     }
     write({ version: 1, unit: "in", made: [{ piece: "P1", from: "out/first", features: "all" }] });
     const made = await cli(["check", DESIGN, "--as-set", "set.json"], { cwd });
-    expect([made.code, made.out]).toEqual([1, expect.stringContaining("out/first: expected the solved pieces")]);
+    expect([made.code, made.out]).toEqual([
+      1,
+      expect.stringContaining("out/first: expected the solved pieces"),
+    ]);
     write({ version: 1, unit: "in", made: [] });
     expect((await cli(["check", DESIGN, "--as-set", "set.json"], { cwd })).code).toBe(0);
   });

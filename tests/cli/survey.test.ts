@@ -70,6 +70,24 @@ describe("rakewright survey DESIGN", () => {
     );
   });
 
+  it("names what noise may have hidden behind the worst reading, or says how many that are", async () => {
+    // Truly 7-5/8: six sigma long, next to R4; five sigma long is not far above the noise.
+    const long = (value: string) => survey(surveyed((own) => Object.assign(find(own, "R3"), { value })));
+    const six = await long("8");
+    expect(unwrapped(six.out)).toMatch(
+      /SUSPECT {2}R3 reads too long: .* Noise of this size can hide which: it could also be R4\./,
+    );
+    expect(six.out.match(/^R\d+ .* (SUSPECT|perhaps)$/gm)?.map((row) => row.slice(0, 2))).toEqual([
+      "R3",
+      "R4",
+    ]);
+    const five = await long("7 15/16");
+    expect(unwrapped(five.out)).toMatch(
+      /It could also be any of \d+ others: this is not far above the noise/,
+    );
+    expect(five.out).not.toMatch(/perhaps$/m);
+  });
+
   it("prints millimetres and degrees where the document does", async () => {
     const document = metric((own) =>
       own.readings.push({ id: "L1-13", kind: "level", from: 1, to: 13, value: 35.4 }),
