@@ -1,33 +1,57 @@
 /**
  * What the posts stand on as pieces: base plates on treads and floors, plates and packers on the side of a stringer.
  *
- * A base plate is centred under its post and lies on its ground; the post's lower end is cut to its top face. A side plate
- * stands between the post's inner face and the stringer. Millimetres.
+ * A base plate is centred under its post and lies on its ground, or as its post was found to lean; the post's lower end is
+ * cut to its top face. A side plate stands between the post's inner face and the stringer. Millimetres.
  *
  * @packageDocumentation
  */
 import type { Joint } from "../joints/joint.js";
 import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
 import { STATION_MM } from "../kernel/tolerance.js";
-import type { Vec3 } from "../kernel/vec.js";
+import { addScaled, dot, normalize, type Vec3 } from "../kernel/vec.js";
 import { postName } from "./as-set/stance.js";
 import type { FootDesign } from "./foot-design.js";
 import { alongOf, at, inwardOf, joined, type Part, type Place } from "./part.js";
 import type { PlacedPost } from "./place-posts.js";
 import { holesOf, plateOr } from "./plate-or.js";
-import { inwardOfAxis, postAxis } from "./post-line.js";
+import { axisPoint, inwardOfAxis, postAxis } from "./post-line.js";
 import { sayLength } from "./say-length.js";
 
-const normalOf = (along: Vec3, slope: number): Vec3 => [-along[0] * slope, -along[1] * slope, 1];
-
-function basePlate(place: Place, post: PlacedPost, foot: Extract<FootDesign, { type: "plate" }>): Part {
+/**
+ * Where a base plate lies and which way it faces: up, or square to a landing that slopes. Of a post that was found to lean it
+ * leans along: a foot that is cut and welded as designed stands as even as what is under it, and is not to be cut again.
+ */
+function lieOf(
+  place: Place,
+  post: PlacedPost,
+  thickness: number,
+): { readonly at: Vec3; readonly normal: Vec3 } {
   const along = alongOf(place, post.reach);
-  const id = `${post.id}-base`;
   const ground = place.site.legs.find(({ leg }) => leg.id === post.leg);
   const slope = ground === undefined || ground.flight !== undefined || post.corner ? 0 : ground.slope;
+  const axis = postAxis(place.site, post);
+  if (axis.p === 0 && axis.q === 0) {
+    return {
+      at: at(place, post.reach, post.x, post.baseZ, inwardOfAxis(place, axis, post.footZ)),
+      normal: slope === 0 ? [0, 0, 1] : [-along[0] * slope, -along[1] * slope, 1],
+    };
+  }
+  const left: Vec3 = [-along[1], along[0], 0];
+  const up = normalize(addScaled(addScaled([0, 0, 1], along, axis.p), left, axis.q));
+  const forth = normalize(addScaled(along, up, -dot(along, up)));
+  return {
+    at: addScaled(axisPoint(place, post, post.footZ), up, -thickness),
+    normal: addScaled(up, forth, -slope),
+  };
+}
+
+function basePlate(place: Place, post: PlacedPost, foot: Extract<FootDesign, { type: "plate" }>): Part {
+  const id = `${post.id}-base`;
   const made = plateOr(
     {
-      ...{ id, mark: `${post.mark}-BP`, material: place.design.material, up: along },
+      ...{ id, mark: `${post.mark}-BP`, material: place.design.material },
+      up: alongOf(place, post.reach),
       outline: {
         width: foot.across ?? 2 * post.extent.halfWidth,
         depth: foot.along ?? post.extent.depth,
@@ -35,14 +59,7 @@ function basePlate(place: Place, post: PlacedPost, foot: Extract<FootDesign, { t
       },
       thickness: foot.thickness,
       holes: holesOf(foot.holes, foot.holes?.across ?? 0, foot.holes?.along ?? 0),
-      at: at(
-        place,
-        post.reach,
-        post.x,
-        post.baseZ,
-        inwardOfAxis(place, postAxis(place.site, post), post.footZ),
-      ),
-      normal: slope === 0 ? [0, 0, 1] : normalOf(along, slope),
+      ...lieOf(place, post, foot.thickness),
     },
     post.path,
   );
@@ -69,16 +86,6 @@ function standsOff(post: PlacedPost, by: number): Diagnostic[] {
       values: { by: Math.abs(by) },
     }),
   ];
-}
-
-/** A post that leans on bare ground is sawn level to stand on it. */
-function bareFoot(post: PlacedPost): Part {
-  const leans = post.set !== undefined && (post.set.tilt.along !== 0 || post.set.tilt.across !== 0);
-  const joint: Joint = {
-    ...{ kind: "cut", id: `${post.id}-foot`, end: { member: post.id, end: 0 } },
-    ...{ cut: { type: "level" }, onto: "ground" },
-  };
-  return { members: [], joints: leans ? [joint] : [], diagnostics: [] };
 }
 
 function sidePlates(place: Place, post: PlacedPost, foot: Extract<FootDesign, { type: "side" }>): Part {
@@ -117,7 +124,7 @@ export function footPlates(place: Place, posts: readonly PlacedPost[]): Part {
       const { foot } = post;
       if (foot.type === "side") return sidePlates(place, post, foot);
       if (foot.type === "plate" && foot.thickness > 0) return basePlate(place, post, foot);
-      return bareFoot(post);
+      return { members: [], joints: [], diagnostics: [] };
     }),
   );
 }

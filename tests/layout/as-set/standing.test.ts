@@ -7,6 +7,7 @@
 import { describe, expect, it } from "vitest";
 import demo from "../../../shared/demo-as-set.json" with { type: "json" };
 import { fitOf, type Piece } from "../../../src/joints/index.js";
+import { addScaled, dot } from "../../../src/kernel/vec.js";
 import { type BuiltGuard, buildGuard } from "../../../src/layout/build-guard.js";
 import { example, type Loose, plain as plainExample } from "../designs.js";
 import { asSetExample, both, codesIn, INCH, standingOn, throughBars } from "./documents.js";
@@ -150,19 +151,29 @@ describe("a post that was measured", () => {
     );
   });
 
-  it("leaning stays on its plate and is sawn to stand on it; on bare ground it is sawn level", () => {
-    const { plain, set } = both(plainExample(), { posts: [{ post: "P2", lean: 2 }] });
-    expect(piece(set, "P2-BP").frame).toEqual(piece(plain, "P2-BP").frame);
-    const cut = piece(set, "P2").cuts[0];
-    expect(
-      cut.saw?.miter === undefined ? 0 : Math.max(Math.abs(cut.saw.miter), Math.abs(cut.saw.bevel)),
-    ).toBeCloseTo(2, 9);
+  it("leaning has its plate lean along, so that its foot stays as it was cut", () => {
+    for (const lean of [{ lean: 2 }, { leanAcross: -1.5 }, { lean: -0.7, leanAcross: 0.4 }]) {
+      const { plain, set } = both(plainExample(), { posts: [{ post: "P2", ...lean }] });
+      const [was, now] = [piece(plain, "P2"), piece(set, "P2")];
+      expect([now.cuts[0].kind, now.cuts[0].saw?.fromSquare]).toEqual(["square", 0]);
+      expect(now.cuts[0].kind).toBe(was.cuts[0].kind);
+      const plate = piece(set, "P2-BP");
+      // Square to each other, the foot's centre on the middle of the plate's top, where the post was measured.
+      expect(dot(plate.frame.z, now.frame.z)).toBeCloseTo(1, 12);
+      expect(dot(plate.frame.y, now.frame.y)).toBeCloseTo(1, 12);
+      const thick = plate.lengths.blank.value;
+      const top = addScaled(plate.frame.origin, plate.frame.z, thick);
+      for (const k of [0, 1, 2] as const) expect(top[k]).toBeCloseTo(now.frame.origin[k], 9);
+      for (const k of [0, 1, 2] as const) expect(top[k]).toBeCloseTo(was.frame.origin[k], 9);
+      expect(thick).toBeCloseTo(piece(plain, "P2-BP").lengths.blank.value, 12);
+      expect(set.diagnostics.filter((own) => own.severity === "error")).toEqual([]);
+    }
     const bare = plainExample((document: Loose) => {
       document.foot = undefined;
     });
-    const foot = piece(both(bare, { posts: [{ post: "P2", lean: 2 }] }).set, "P2").cuts[0];
-    expect([foot.kind, foot.onto]).toEqual(["plane", ["ground"]]);
-    expect(piece(both(bare, { posts: [{ post: "P2", x: -92 }] }).set, "P2").cuts[0].kind).toBe("square");
+    for (const own of [{ lean: 2 }, { x: -92 }]) {
+      expect(piece(both(bare, { posts: [{ post: "P2", ...own }] }).set, "P2").cuts[0].kind).toBe("square");
+    }
   });
 
   it("reports the designed place beside the set one, and says so among the assumptions", () => {
