@@ -8,8 +8,8 @@
  */
 import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
 import { ROUNDING_MM } from "../kernel/tolerance.js";
+import type { Shop } from "../layout/document/shop.js";
 import { sayLength } from "../layout/say-length.js";
-import type { Shop } from "../layout/shop.js";
 
 /** A hole that is drilled in place. */
 export interface DrillPlace {

@@ -8,9 +8,9 @@
  */
 import type { Piece } from "../joints/piece.js";
 import { extentAlong } from "../kernel/region-extent.js";
-import type { Design } from "../layout/design.js";
-import { stepLine } from "../layout/measured-line.js";
+import type { Design } from "../layout/document/design.js";
 import type { PostReport } from "../layout/report-types.js";
+import { stepLine } from "../layout/site/measured-line.js";
 import { plateSizes } from "../members/plate-sizes.js";
 import type { DrillPlace } from "./drill-room.js";
 

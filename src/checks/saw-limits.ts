@@ -13,8 +13,8 @@ import { endWord, sightOf } from "../joints/words.js";
 import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
 import { extentAlong } from "../kernel/region-extent.js";
 import { tanDegrees } from "../layout/angles.js";
+import type { Shop } from "../layout/document/shop.js";
 import { sayLength } from "../layout/say-length.js";
-import type { Shop } from "../layout/shop.js";
 import { rolls, type SawWay, sawWays } from "./saw-ways.js";
 
 /**

@@ -11,7 +11,7 @@
 import { atan2Degrees } from "../joints/degrees.js";
 import type { SawSetting } from "../joints/piece.js";
 import { SAW_SETTING_DEG } from "../kernel/tolerance.js";
-import type { Shop } from "../layout/shop.js";
+import type { Shop } from "../layout/document/shop.js";
 import type { Section } from "../members/section.js";
 
 /** One way to set the saw; miter and bevel from square, without sign. */

@@ -9,8 +9,8 @@
 import { NODE_MM } from "../kernel/tolerance.js";
 import type { Member } from "../members/member.js";
 import type { Place } from "./part.js";
-import type { RailPath } from "./rail-path.js";
-import { spanOf } from "./reach-span.js";
+import type { RailPath } from "./rails/rail-path.js";
+import { spanOf } from "./rails/reach-span.js";
 
 /** Pieces that leave the shop as one, or one by one. */
 export interface LayoutAssembly {

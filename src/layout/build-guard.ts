@@ -14,12 +14,12 @@ import { madeFit } from "./as-set/made-fit.js";
 import type { MadeMisfit } from "./as-set/made-misfit.js";
 import { type PieceState, pieceStates } from "./as-set/piece-state.js";
 import type { LayoutAssembly } from "./assemblies.js";
-import type { Design } from "./design.js";
-import { designInShop } from "./design-in-shop.js";
+import type { Design } from "./document/design.js";
+import { designInShop } from "./document/design-in-shop.js";
+import { parseDesign } from "./document/parse-design.js";
+import type { Shop } from "./document/shop.js";
 import { type Layout, layOut } from "./lay-out.js";
-import { parseDesign } from "./parse-design.js";
 import type { LayoutReport } from "./report-types.js";
-import type { Shop } from "./shop.js";
 
 /** A guard as far as it could be built; `design` and `report` are absent when the document could not be read. */
 export interface BuiltGuard {

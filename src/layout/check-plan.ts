@@ -10,7 +10,7 @@ import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
 import { segmentDistance } from "../kernel/segment-distance.js";
 import type { Vec3 } from "../kernel/vec.js";
 import { at, type Place } from "./part.js";
-import { edgeZ, type RailPath, type RailRun } from "./rail-path.js";
+import { edgeZ, type RailPath, type RailRun } from "./rails/rail-path.js";
 import { sayLength } from "./say-length.js";
 
 interface Line {

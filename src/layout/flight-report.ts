@@ -3,10 +3,10 @@
  *
  * @packageDocumentation
  */
-import type { Design, StairDesign } from "./design.js";
-import type { NosingLine } from "./nosing-line.js";
+import type { Design, StairDesign } from "./document/design.js";
 import type { FlightReport, FlightSurveyReport, PlanSurveyReport, SurveyFacts } from "./report-types.js";
-import type { LegGround } from "./site.js";
+import type { NosingLine } from "./site/nosing-line.js";
+import type { LegGround } from "./site/site.js";
 import type { Adjustment } from "./survey/adjustment.js";
 import { quantityOf } from "./survey/quantity.js";
 import type { SurveyTerms } from "./survey/survey-terms.js";

@@ -8,7 +8,7 @@
  */
 import { RakewrightError } from "../kernel/diagnostic.js";
 import { ROUNDING_SHARE } from "../kernel/tolerance.js";
-import type { Shop } from "./shop.js";
+import type { Shop } from "./document/shop.js";
 
 /** Which of the two surfaces that pass each other carry the finish: only the outer one (the hole's wall), or both. */
 export type Finished = "outer" | "both";

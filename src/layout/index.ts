@@ -24,9 +24,7 @@ export type { MadeMisfit } from "./as-set/made-misfit.js";
 export { parseAsSet } from "./as-set/parse-as-set.js";
 export { type FeatureState, type PieceState, pieceStates } from "./as-set/piece-state.js";
 export type { LayoutAssembly } from "./assemblies.js";
-export { type BreakInput, type BreakPoint, breakPoint, footBreak, heightNeededOverRiser } from "./break.js";
 export { type BuiltGuard, buildGuard, type SolvedAsSet, solveAsSet } from "./build-guard.js";
-export { compromiseRail } from "./compromise.js";
 export type {
   BreakDesign,
   Design,
@@ -41,8 +39,8 @@ export type {
   SpliceDesign,
   StairDesign,
   TurnDesign,
-} from "./design.js";
-export { designInShop } from "./design-in-shop.js";
+} from "./document/design.js";
+export { designInShop } from "./document/design-in-shop.js";
 export type {
   DesignInput,
   EndInput,
@@ -64,28 +62,62 @@ export type {
   SubstrateInput,
   TreadPostInput,
   TurnInput,
-} from "./design-input.js";
-export { type Drop, type DropInput, dropToHold } from "./drop-to-hold.js";
-export type { FootDesign, HoleRectangle, Substrate } from "./foot-design.js";
-export type { BracketDesign, HandrailDesign, HandrailEnd, ToeBoardDesign } from "./handrail-design.js";
-export type { BracketsInput, HandrailEndInput, HandrailInput, ToeBoardInput } from "./handrail-input.js";
-export { type DrilledHole, type Finished, holeFor, sleeveFor } from "./hole-for.js";
-export type { BarsDesign, InfillDesign, LinesDesign, PanelDesign } from "./infill-design.js";
-export type { BarsInput, InfillInput, LinesInput, PanelInput } from "./infill-input.js";
-export { type Layout, layOut } from "./lay-out.js";
-export { measuredLine, stepLine } from "./measured-line.js";
+} from "./document/design-input.js";
+export type { FootDesign, HoleRectangle, Substrate } from "./document/foot-design.js";
+export type {
+  BracketDesign,
+  HandrailDesign,
+  HandrailEnd,
+  ToeBoardDesign,
+} from "./document/handrail-design.js";
+export type {
+  BracketsInput,
+  HandrailEndInput,
+  HandrailInput,
+  ToeBoardInput,
+} from "./document/handrail-input.js";
+export type { BarsDesign, InfillDesign, LinesDesign, PanelDesign } from "./document/infill-design.js";
+export type { BarsInput, InfillInput, LinesInput, PanelInput } from "./document/infill-input.js";
+export { PAPERS, type PaperSize } from "./document/paper.js";
+export { parseDesign } from "./document/parse-design.js";
+export { parseShop } from "./document/parse-shop.js";
+export { asSetJsonSchema, asSetSchema } from "./document/schema/as-set-schema.js";
+export { designJsonSchema, designSchema } from "./document/schema/design-schema.js";
+export { shopJsonSchema, shopSchema } from "./document/schema/shop-schema.js";
 export {
-  type CountedStair,
-  type Nosing,
-  type NosingLine,
-  nosingLine,
-  type StairSteps,
-  type TapedNosing,
-} from "./nosing-line.js";
-export { PAPERS, type PaperSize } from "./paper.js";
-export { parseDesign } from "./parse-design.js";
-export { parseShop } from "./parse-shop.js";
-export { type PlumbLeg, plumbLeg } from "./plumb-leg.js";
+  type Access,
+  DEFAULT_SHOP,
+  FINISH_MM,
+  type FinishKind,
+  type PassageTurn,
+  type PassageTurnInput,
+  type PostSeam,
+  type RailSeam,
+  type Remnant,
+  type Shop,
+  type ShopInput,
+} from "./document/shop.js";
+export type {
+  PlanReadingInput,
+  PlanSurveyInput,
+  StairReadingInput,
+  StairSurveyInput,
+  SurveyedLength,
+  SurveyedTurn,
+  SurveyTermsInput,
+} from "./document/survey-input.js";
+export { type DrilledHole, type Finished, holeFor, sleeveFor } from "./hole-for.js";
+export { type Layout, layOut } from "./lay-out.js";
+export {
+  type BreakInput,
+  type BreakPoint,
+  breakPoint,
+  footBreak,
+  heightNeededOverRiser,
+} from "./rails/break.js";
+export { compromiseRail } from "./rails/compromise.js";
+export { type Drop, type DropInput, dropToHold } from "./rails/drop-to-hold.js";
+export { type PlumbLeg, plumbLeg } from "./rails/plumb-leg.js";
 export { type DesignSurveys, readSurveys } from "./read-surveys.js";
 export type {
   AsSetReport,
@@ -105,23 +137,17 @@ export type {
   SurveyFacts,
   TopRailReport,
 } from "./report-types.js";
-export { asSetJsonSchema, asSetSchema } from "./schema/as-set-schema.js";
-export { designJsonSchema, designSchema } from "./schema/design-schema.js";
-export { shopJsonSchema, shopSchema } from "./schema/shop-schema.js";
 export { railAboveTread, stopHeight } from "./set-out.js";
+export { measuredLine, stepLine } from "./site/measured-line.js";
 export {
-  type Access,
-  DEFAULT_SHOP,
-  FINISH_MM,
-  type FinishKind,
-  type PassageTurn,
-  type PassageTurnInput,
-  type PostSeam,
-  type RailSeam,
-  type Remnant,
-  type Shop,
-  type ShopInput,
-} from "./shop.js";
+  type CountedStair,
+  type Nosing,
+  type NosingLine,
+  nosingLine,
+  type StairSteps,
+  type TapedNosing,
+} from "./site/nosing-line.js";
+export { spacedStations } from "./site/spaced-stations.js";
 export { parseSolved, unreadableSolved } from "./solved/parse-solved.js";
 export {
   SOLVED_FORMAT,
@@ -131,7 +157,6 @@ export {
   solved,
   solvedText,
 } from "./solved/solved.js";
-export { spacedStations } from "./spaced-stations.js";
 export type { LaidRailReport, StopReport } from "./stops.js";
 export { adjustReadings, type SurveyUnknowns } from "./survey/adjust.js";
 export type { KeptOptions, KeptSurvey } from "./survey/adjust-kept.js";
@@ -188,15 +213,6 @@ export {
 } from "./survey/survey-sheet.js";
 export type { LineFit, SurveyTerms } from "./survey/survey-terms.js";
 export type { Suspect } from "./survey/suspects.js";
-export type {
-  PlanReadingInput,
-  PlanSurveyInput,
-  StairReadingInput,
-  StairSurveyInput,
-  SurveyedLength,
-  SurveyedTurn,
-  SurveyTermsInput,
-} from "./survey-input.js";
 export { type TapeClass, tapeError } from "./tape.js";
 export {
   type CutDecision,

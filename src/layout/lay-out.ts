@@ -12,15 +12,15 @@ import type { Member } from "../members/member.js";
 import type { AsSet } from "./as-set/as-set.js";
 import type { LayoutAssembly } from "./assemblies.js";
 import { checkPair } from "./check-plan.js";
-import type { Design } from "./design.js";
+import type { Design } from "./document/design.js";
+import type { Shop } from "./document/shop.js";
 import { guardLayout } from "./guard-layout.js";
-import { heightFindings } from "./height-findings.js";
 import { joined, type Place } from "./part.js";
 import { placesOf } from "./places.js";
+import { heightFindings } from "./rails/height-findings.js";
 import { layoutReport, postReports } from "./report.js";
 import type { LayoutReport } from "./report-types.js";
 import { sectionExtent } from "./section-extent.js";
-import type { Shop } from "./shop.js";
 
 /** A guard laid out: what the joint solver takes, and what the shop reads. */
 export interface Layout {

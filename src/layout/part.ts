@@ -8,10 +8,10 @@ import type { Diagnostic } from "../kernel/diagnostic.js";
 import type { Vec3 } from "../kernel/vec.js";
 import type { Member } from "../members/member.js";
 import type { AsSet } from "./as-set/as-set.js";
-import type { Design } from "./design.js";
-import { directionOf, type Plan, pointOn } from "./plan.js";
-import type { Shop } from "./shop.js";
-import type { Site } from "./site.js";
+import type { Design } from "./document/design.js";
+import type { Shop } from "./document/shop.js";
+import { directionOf, type Plan, pointOn } from "./site/plan.js";
+import type { Site } from "./site/site.js";
 
 /** Members and joints of one part of the guard. */
 export interface Part {

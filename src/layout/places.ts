@@ -5,10 +5,10 @@
  */
 import type { AsSet } from "./as-set/as-set.js";
 import { withMeasuredLegs } from "./as-set/stand.js";
-import type { Design } from "./design.js";
+import type { Design } from "./document/design.js";
+import type { Shop } from "./document/shop.js";
 import type { Place } from "./part.js";
-import type { Shop } from "./shop.js";
-import { siteOf } from "./site.js";
+import { siteOf } from "./site/site.js";
 
 /** The guards of a design: one, or a pair that are each other's mirror image across the middle of the stair. */
 export function placesOf(design: Design, shop?: Shop, asSet?: AsSet): Place[] {

@@ -4,12 +4,12 @@
  * @packageDocumentation
  */
 import type { Diagnostic } from "../kernel/diagnostic.js";
-import type { StepsInput } from "./design-input.js";
-import { readerOf } from "./reader.js";
-import { resolvePlan } from "./resolve-plan.js";
-import { resolveSurvey } from "./resolve-survey.js";
-import { checkShape } from "./schema/check-shape.js";
-import type { DocumentPath } from "./schema/path-text.js";
+import type { StepsInput } from "./document/design-input.js";
+import { readerOf } from "./document/reader.js";
+import { resolvePlan } from "./document/resolve-plan.js";
+import { resolveSurvey } from "./document/resolve-survey.js";
+import { checkShape } from "./document/schema/check-shape.js";
+import type { DocumentPath } from "./document/schema/path-text.js";
 import { planSurveyReport } from "./survey/plan-report.js";
 import { surveyReport } from "./survey/survey-report.js";
 import type { PlanReport, SurveyReport } from "./survey/survey-report-types.js";

@@ -5,8 +5,8 @@
  */
 
 import type { PostStage } from "./as-set/as-set.js";
-import type { BreakDesign, LegDesign, PlanTaken, TurnDesign } from "./design.js";
-import type { HoleRoom } from "./foot-holes.js";
+import type { BreakDesign, LegDesign, PlanTaken, TurnDesign } from "./document/design.js";
+import type { HoleRoom } from "./posts/foot-holes.js";
 import type { LaidRailReport } from "./stops.js";
 
 /** One flight. */

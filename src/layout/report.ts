@@ -6,14 +6,15 @@
 import { distance } from "../kernel/vec.js";
 import type { Member } from "../members/member.js";
 import type { PostStance } from "./as-set/stance.js";
-import { cornerReports } from "./corners.js";
-import type { RailDesign } from "./design.js";
+import type { RailDesign } from "./document/design.js";
 import { flightReports, planReport } from "./flight-report.js";
-import { holeRoom } from "./foot-holes.js";
 import type { Place } from "./part.js";
-import type { PlacedPost } from "./place-posts.js";
-import { crossX, faceOf, type PlumbLine, postAxis } from "./post-line.js";
-import { edgeZ, pathZ, type RailPath, type RailRun } from "./rail-path.js";
+import { holeRoom } from "./posts/foot-holes.js";
+import type { PlacedPost } from "./posts/place-posts.js";
+import { crossX, faceOf, type PlumbLine, postAxis } from "./posts/post-line.js";
+import { cornerReports } from "./rails/corners.js";
+import { edgeZ, pathZ, type RailPath, type RailRun } from "./rails/rail-path.js";
+import { lastRailId, railId } from "./rails/top-rails.js";
 import type {
   AsSetReport,
   BreakReport,
@@ -25,9 +26,8 @@ import type {
 } from "./report-types.js";
 import { sayLength } from "./say-length.js";
 import { sectionExtent } from "./section-extent.js";
-import type { LegGround } from "./site.js";
+import type { LegGround } from "./site/site.js";
 import { laidRails } from "./stops.js";
-import { lastRailId, railId } from "./top-rails.js";
 
 const COUNTED =
   "The steps are counted and taken as equal; they are not measured. Measure every nosing before cutting.";

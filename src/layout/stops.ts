@@ -11,13 +11,13 @@
  */
 import { STATION_MM } from "../kernel/tolerance.js";
 import type { Member } from "../members/member.js";
-import type { RailDesign } from "./design.js";
+import type { RailDesign } from "./document/design.js";
 import type { Place } from "./part.js";
-import type { PlacedPost } from "./place-posts.js";
-import { axisX, postAxis } from "./post-line.js";
-import { edgeZ, type RailPath, type RailRun } from "./rail-path.js";
-import type { Site } from "./site.js";
-import { railId } from "./top-rails.js";
+import type { PlacedPost } from "./posts/place-posts.js";
+import { axisX, postAxis } from "./posts/post-line.js";
+import { edgeZ, type RailPath, type RailRun } from "./rails/rail-path.js";
+import { railId } from "./rails/top-rails.js";
+import type { Site } from "./site/site.js";
 
 /** One stop under one rail. */
 export interface StopReport {

@@ -13,7 +13,7 @@ import { type Diagnostic, diagnostic } from "../kernel/diagnostic.js";
 import { frameFromAxis, pointToParent } from "../kernel/frame.js";
 import type { Solid } from "../kernel/solid.js";
 import { addScaled, anySquareTo, dot, scale, type Vec3 } from "../kernel/vec.js";
-import type { Access } from "../layout/shop.js";
+import type { Access } from "../layout/document/shop.js";
 import { type AssemblyBox, assemblyBox } from "./assembly-box.js";
 import { fitsThrough, type Passage } from "./fits-through.js";
 

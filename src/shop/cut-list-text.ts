@@ -10,8 +10,8 @@
 import type { MeasuredLength } from "../joints/piece.js";
 import { CAUTION } from "../kernel/caution.js";
 import { STATION_MM } from "../kernel/tolerance.js";
+import type { Shop } from "../layout/document/shop.js";
 import type { LayoutReport } from "../layout/report-types.js";
-import type { Shop } from "../layout/shop.js";
 import type { EndDecision } from "../layout/uncertainty/end-decision.js";
 import type { AssemblyReport } from "./assemblies.js";
 import { assembliesText } from "./assemblies-text.js";

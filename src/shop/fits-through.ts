@@ -7,7 +7,7 @@
  * @packageDocumentation
  */
 import { ROUNDING_MM } from "../kernel/tolerance.js";
-import type { Access, PassageTurn } from "../layout/shop.js";
+import type { Access, PassageTurn } from "../layout/document/shop.js";
 import { longestRound, longestWithin } from "./round-corner.js";
 
 /** The flights run into the corner like corridors; what their slope gives or takes is left out. */

@@ -4,7 +4,7 @@
  * @packageDocumentation
  */
 import { formatLength } from "../kernel/length.js";
-import type { Shop } from "../layout/shop.js";
+import type { Shop } from "../layout/document/shop.js";
 import { tapeError } from "../layout/tape.js";
 import { type FigureStyle, figure } from "./figure.js";
 import { wrap } from "./wrap.js";

@@ -4,7 +4,7 @@
  *
  * @packageDocumentation
  */
-import type { PlanTaken } from "../layout/design.js";
+import type { PlanTaken } from "../layout/document/design.js";
 import type { FlightSurveyReport, PlanSurveyReport, SurveyFacts } from "../layout/report-types.js";
 import { type FigureStyle, figure } from "./figure.js";
 

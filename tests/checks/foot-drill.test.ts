@@ -5,8 +5,8 @@
 import { describe, expect, it } from "vitest";
 import { drillRoom } from "../../src/checks/drill-room.js";
 import { footDrillPlaces } from "../../src/checks/foot-drill.js";
+import { DEFAULT_SHOP } from "../../src/layout/document/shop.js";
 import { buildGuard } from "../../src/layout/index.js";
-import { DEFAULT_SHOP } from "../../src/layout/shop.js";
 import { example, type Loose } from "../layout/designs.js";
 
 const INCH = 25.4;

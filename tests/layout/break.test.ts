@@ -1,7 +1,7 @@
 /** Breaks against shop cases a11, a12, a17, a19, a22 and the demo stairs, and by intersecting lines and bisectors. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { breakPoint, footBreak, heightNeededOverRiser } from "../../src/layout/break.js";
+import { breakPoint, footBreak, heightNeededOverRiser } from "../../src/layout/rails/break.js";
 import { demo, shopCase } from "./cases.js";
 
 const pitchOf = (rise: number, run: number) => (Math.atan2(rise, run) * 180) / Math.PI;

@@ -1,7 +1,7 @@
 /** A slightly steeper rail, against the demo stair's numbers (36 in over nosing 1, 42 in over nosing 13). */
 import { describe, expect, it } from "vitest";
-import { compromiseRail } from "../../src/layout/compromise.js";
-import { nosingLine } from "../../src/layout/nosing-line.js";
+import { compromiseRail } from "../../src/layout/rails/compromise.js";
+import { nosingLine } from "../../src/layout/site/nosing-line.js";
 import { demo } from "./cases.js";
 
 describe("compromiseRail", () => {

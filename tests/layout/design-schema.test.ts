@@ -2,8 +2,8 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, expectTypeOf, it } from "vitest";
 import type * as z from "zod";
-import type { DesignInput } from "../../src/layout/design-input.js";
-import { designJsonSchema, designSchema } from "../../src/layout/schema/design-schema.js";
+import type { DesignInput } from "../../src/layout/document/design-input.js";
+import { designJsonSchema, designSchema } from "../../src/layout/document/schema/design-schema.js";
 import { example } from "./designs.js";
 
 const committed = readFileSync(new URL("../../schema/design.schema.json", import.meta.url), "utf8");

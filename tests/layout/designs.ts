@@ -5,8 +5,8 @@ import { readFileSync } from "node:fs";
 import { expect } from "vitest";
 import { solidOf } from "../../src/joints/index.js";
 import { type BuiltGuard, buildGuard } from "../../src/layout/build-guard.js";
+import { parseDesign } from "../../src/layout/document/parse-design.js";
 import { type Layout, layOut } from "../../src/layout/lay-out.js";
-import { parseDesign } from "../../src/layout/parse-design.js";
 
 /** JSON that a test may change at will. */
 // biome-ignore lint/suspicious/noExplicitAny: a test breaks documents in ways no type allows

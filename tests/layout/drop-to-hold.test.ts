@@ -1,6 +1,6 @@
 /** The plumb leg against shop case a20, the demo stair and the handbook's infeasible leg (a21: 0.3 in, least 0.364). */
 import { describe, expect, it } from "vitest";
-import { dropToHold } from "../../src/layout/drop-to-hold.js";
+import { dropToHold } from "../../src/layout/rails/drop-to-hold.js";
 import { demo, shopCase } from "./cases.js";
 
 const PITCH = (Math.atan2(7.5, 10.5) * 180) / Math.PI;

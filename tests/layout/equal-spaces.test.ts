@@ -4,7 +4,7 @@
  */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { fewestBars, spaceBetween } from "../../src/layout/equal-spaces.js";
+import { fewestBars, spaceBetween } from "../../src/layout/site/equal-spaces.js";
 
 describe("equal spaces", () => {
   it("divide 60 in between faces by 1/2 in bars with no space above 3 7/8: 13 bars, by hand", () => {

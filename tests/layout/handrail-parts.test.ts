@@ -4,7 +4,7 @@
 import { describe, expect, it } from "vitest";
 import published from "../../shared/published-sections.json" with { type: "json" };
 import { fitsOf, solidOf, solveJoints } from "../../src/joints/index.js";
-import { graspOf } from "../../src/layout/grasp.js";
+import { graspOf } from "../../src/layout/handrails/grasp.js";
 import type { Layout } from "../../src/layout/lay-out.js";
 import { parseSection } from "../../src/members/sections/parse-section.js";
 import { example, type Loose, laidOut } from "./designs.js";

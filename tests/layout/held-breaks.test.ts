@@ -5,7 +5,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { dropToHold } from "../../src/layout/index.js";
-import { plumbLeg } from "../../src/layout/plumb-leg.js";
+import { plumbLeg } from "../../src/layout/rails/plumb-leg.js";
 import { demo, INCH, inches, shopCase } from "./cases.js";
 import { codesOf, example, laidOut, plain, whole, withFloor } from "./designs.js";
 

@@ -4,8 +4,8 @@
  */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { PAPER_SIZES, PAPERS } from "../../src/layout/document/paper.js";
 import { holeFor, sleeveFor } from "../../src/layout/hole-for.js";
-import { PAPER_SIZES, PAPERS } from "../../src/layout/paper.js";
 import { tapeError } from "../../src/layout/tape.js";
 
 const paint = { finish: { kind: "paint", thickness: 0.1 }, drillStep: 0.5, slipFit: 0.5 } as const;

@@ -1,7 +1,7 @@
 /** Pitch and slope against shop cases a01–a03 and the demo stairs (shared/*.json, computed independently). */
 import { describe, expect, it } from "vitest";
 import { RakewrightError } from "../../src/kernel/diagnostic.js";
-import { nosingLine } from "../../src/layout/nosing-line.js";
+import { nosingLine } from "../../src/layout/site/nosing-line.js";
 import { demo, shopCase } from "./cases.js";
 
 describe("nosingLine", () => {

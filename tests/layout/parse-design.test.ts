@@ -4,7 +4,7 @@
  */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { parseDesign } from "../../src/layout/parse-design.js";
+import { parseDesign } from "../../src/layout/document/parse-design.js";
 import { example, type Loose } from "./designs.js";
 
 /** Change to the example, expected code, expected path, words the message must have. */

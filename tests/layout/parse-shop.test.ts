@@ -6,11 +6,11 @@ import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, expectTypeOf, it } from "vitest";
 import type * as z from "zod";
-import { designInShop } from "../../src/layout/design-in-shop.js";
-import { parseDesign } from "../../src/layout/parse-design.js";
-import { parseShop } from "../../src/layout/parse-shop.js";
-import { shopJsonSchema, shopSchema } from "../../src/layout/schema/shop-schema.js";
-import { DEFAULT_SHOP, FINISH_MM, type Shop, type ShopInput } from "../../src/layout/shop.js";
+import { designInShop } from "../../src/layout/document/design-in-shop.js";
+import { parseDesign } from "../../src/layout/document/parse-design.js";
+import { parseShop } from "../../src/layout/document/parse-shop.js";
+import { shopJsonSchema, shopSchema } from "../../src/layout/document/schema/shop-schema.js";
+import { DEFAULT_SHOP, FINISH_MM, type Shop, type ShopInput } from "../../src/layout/document/shop.js";
 import { example, type Loose } from "./designs.js";
 
 const INCH = 25.4;

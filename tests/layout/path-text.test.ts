@@ -1,6 +1,12 @@
 /** Paths and near names in messages; distances are the textbook ones (Levenshtein: kitten to sitting is 3, from memory). */
 import { describe, expect, it } from "vitest";
-import { got, nearestName, pathForPeople, pathText, valueAt } from "../../src/layout/schema/path-text.js";
+import {
+  got,
+  nearestName,
+  pathForPeople,
+  pathText,
+  valueAt,
+} from "../../src/layout/document/schema/path-text.js";
 
 const DOCUMENT = { legs: [{ along: "stair" }, { along: "landing", posts: { at: [1, { id: "P9" }] } }] };
 

@@ -1,7 +1,7 @@
 /** The unrolled guard rolled up again: properties of site and plan. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { plansOf, pointOn } from "../../src/layout/plan.js";
+import { plansOf, pointOn } from "../../src/layout/site/plan.js";
 
 const turn = fc.record({
   step: fc.double({ min: 100, max: 4000, noNaN: true }),

@@ -3,7 +3,7 @@
  * 1959), by which two spellings are the same sizes.
  */
 import { describe, expect, it } from "vitest";
-import { readerOf } from "../../src/layout/reader.js";
+import { readerOf } from "../../src/layout/document/reader.js";
 import { example, laidOut } from "./designs.js";
 
 function nameOf(words: string, unit: "in" | "mm"): string | undefined {

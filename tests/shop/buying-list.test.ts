@@ -7,7 +7,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import shopCases from "../../shared/shop-cases.json" with { type: "json" };
 import { massOf, type Piece, solveJoints } from "../../src/joints/index.js";
-import { DEFAULT_SHOP } from "../../src/layout/shop.js";
+import { DEFAULT_SHOP } from "../../src/layout/document/shop.js";
 import { member, plate, polygonLoop, rectTube, roundTube, type Section } from "../../src/members/index.js";
 import { buyingList } from "../../src/shop/buying-list.js";
 import { buyingText } from "../../src/shop/buying-text.js";

@@ -4,7 +4,7 @@
  * @packageDocumentation
  */
 import { hasErrors } from "../../kernel/diagnostic.js";
-import { LIMITS } from "../../layout/defaults.js";
+import { LIMITS } from "../../layout/document/defaults.js";
 import {
   type DesignSurveys,
   designInShop,

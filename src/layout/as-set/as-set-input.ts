@@ -5,7 +5,7 @@
  *
  * @packageDocumentation
  */
-import type { LengthInput } from "../design-input.js";
+import type { LengthInput } from "../document/design-input.js";
 import type { TapeClass } from "../tape.js";
 import type { PostStage } from "./as-set.js";
 

@@ -11,8 +11,8 @@ import { type Diagnostic, diagnostic } from "../../kernel/diagnostic.js";
 import { extentAlong } from "../../kernel/region-extent.js";
 import { STATION_MM } from "../../kernel/tolerance.js";
 import type { Part, Place } from "../part.js";
-import type { PlacedPost } from "../place-posts.js";
-import { besideLine, crossX, postAxis, type RakeLine, yAt } from "../post-line.js";
+import type { PlacedPost } from "../posts/place-posts.js";
+import { besideLine, crossX, postAxis, type RakeLine, yAt } from "../posts/post-line.js";
 import { sayLength } from "../say-length.js";
 import { postName } from "./stance.js";
 

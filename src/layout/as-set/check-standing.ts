@@ -9,7 +9,7 @@
 import { type Diagnostic, diagnostic } from "../../kernel/diagnostic.js";
 import { STATION_MM } from "../../kernel/tolerance.js";
 import type { Place } from "../part.js";
-import { type PlacedPost, placePosts } from "../place-posts.js";
+import { type PlacedPost, placePosts } from "../posts/place-posts.js";
 import { sayLength } from "../say-length.js";
 import type { AsSet } from "./as-set.js";
 import { standing } from "./stand.js";

@@ -9,8 +9,8 @@
 import type { Piece } from "../../joints/piece.js";
 import { endWord, sightOf } from "../../joints/words.js";
 import { hasErrors, type Result } from "../../kernel/diagnostic.js";
-import type { Reader } from "../reader.js";
-import { nearestName } from "../schema/path-text.js";
+import type { Reader } from "../document/reader.js";
+import { nearestName } from "../document/schema/path-text.js";
 import type { Feature, MadePiece } from "./as-set.js";
 import type { MadeInput, MadeWord } from "./as-set-input.js";
 

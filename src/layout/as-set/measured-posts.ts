@@ -3,11 +3,12 @@
  *
  * @packageDocumentation
  */
+
+import type { Reader } from "../document/reader.js";
+import { type DocumentPath, nearestName } from "../document/schema/path-text.js";
 import type { Place } from "../part.js";
-import { type PlacedPost, placePosts } from "../place-posts.js";
-import type { Reader } from "../reader.js";
-import { type DocumentPath, nearestName } from "../schema/path-text.js";
-import type { LegGround } from "../site.js";
+import { type PlacedPost, placePosts } from "../posts/place-posts.js";
+import type { LegGround } from "../site/site.js";
 import { readingSigma } from "../survey/reading-sigma.js";
 import type { AsSetPost } from "./as-set.js";
 import type { AsSetInput, AsSetPostInput } from "./as-set-input.js";

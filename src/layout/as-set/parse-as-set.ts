@@ -9,12 +9,12 @@
  */
 import type { Piece } from "../../joints/piece.js";
 import { diagnostic, hasErrors, type Result } from "../../kernel/diagnostic.js";
-import type { Design } from "../design.js";
+import type { Design } from "../document/design.js";
+import { type Reader, readerOf } from "../document/reader.js";
+import { asSetSchema } from "../document/schema/as-set-schema.js";
+import { issueDiagnostics } from "../document/schema/issue-diagnostic.js";
+import { nearestName } from "../document/schema/path-text.js";
 import { placesOf } from "../places.js";
-import { type Reader, readerOf } from "../reader.js";
-import { asSetSchema } from "../schema/as-set-schema.js";
-import { issueDiagnostics } from "../schema/issue-diagnostic.js";
-import { nearestName } from "../schema/path-text.js";
 import { readingSigma } from "../survey/reading-sigma.js";
 import type { AsSet, AsSetLeg } from "./as-set.js";
 import { type AsSetInput, MADE_WORDS } from "./as-set-input.js";

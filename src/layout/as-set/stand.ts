@@ -8,9 +8,9 @@
  */
 import { STATION_MM } from "../../kernel/tolerance.js";
 import { tanDegrees } from "../angles.js";
-import type { Design } from "../design.js";
+import type { Design } from "../document/design.js";
 import type { Place } from "../part.js";
-import type { PlacedPost } from "../place-posts.js";
+import type { PlacedPost } from "../posts/place-posts.js";
 import type { AsSet, AsSetPost } from "./as-set.js";
 
 const sameOr = (designed: number, measured: number | undefined): number =>

@@ -10,8 +10,8 @@ import * as z from "zod";
 import { type Diagnostic, diagnostic, type Result } from "../../kernel/diagnostic.js";
 import { type MadeMisfit, MISFIT_KINDS } from "../as-set/made-misfit.js";
 import type { PieceState } from "../as-set/piece-state.js";
-import { issueDiagnostics } from "../schema/issue-diagnostic.js";
-import { got } from "../schema/path-text.js";
+import { issueDiagnostics } from "../document/schema/issue-diagnostic.js";
+import { got } from "../document/schema/path-text.js";
 import { pieceSchema } from "./piece-schema.js";
 import { SOLVED_FORMAT, SOLVED_VERSION, type Solved } from "./solved.js";
 

@@ -7,7 +7,7 @@
  * @packageDocumentation
  */
 import { type Diagnostic, diagnostic } from "../../kernel/diagnostic.js";
-import { nearestName } from "../schema/path-text.js";
+import { nearestName } from "../document/schema/path-text.js";
 import { adjustReadings, type SurveyUnknowns } from "./adjust.js";
 import type { Adjustment } from "./adjustment.js";
 import { checkReadings } from "./check-readings.js";

@@ -8,7 +8,7 @@
  * @packageDocumentation
  */
 import { RakewrightError } from "../../kernel/diagnostic.js";
-import { measuredLine } from "../measured-line.js";
+import { measuredLine } from "../site/measured-line.js";
 import { checkAlong, type PlumbPoint } from "./fit-nosings.js";
 
 /** Limits of the height of a rail, plumb above a nosing, mm. */

@@ -7,7 +7,7 @@
  * @packageDocumentation
  */
 import { type Diagnostic, diagnostic, hasErrors } from "../../kernel/diagnostic.js";
-import type { TapedNosing } from "../nosing-line.js";
+import type { TapedNosing } from "../site/nosing-line.js";
 import { adjustKept, type KeptOptions, type KeptSurvey } from "./adjust-kept.js";
 import type { Adjustment } from "./adjustment.js";
 import { coordinatesIn, type FixedCoordinate, sayCoordinate } from "./datum.js";

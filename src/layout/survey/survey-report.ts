@@ -5,7 +5,7 @@
  *
  * @packageDocumentation
  */
-import { measuredLine } from "../measured-line.js";
+import { measuredLine } from "../site/measured-line.js";
 import type { Adjustment } from "./adjustment.js";
 import { type Candidate, candidatesOn } from "./candidates.js";
 import { fitNosings } from "./fit-nosings.js";

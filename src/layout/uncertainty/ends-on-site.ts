@@ -12,7 +12,7 @@ import type { Contact, Piece } from "../../joints/piece.js";
 import { scale } from "../../kernel/vec.js";
 import { tanDegrees } from "../angles.js";
 import type { LayoutReport, PostReport } from "../report-types.js";
-import { siteOf } from "../site.js";
+import { siteOf } from "../site/site.js";
 import { lengthOf } from "./measures.js";
 import type { LaidCase } from "./unknown.js";
 import { levelSigma, tapeSigma } from "./unknowns.js";

@@ -8,9 +8,9 @@
  */
 import { DIFFERENCE_DEG, DIFFERENCE_MM } from "../../kernel/tolerance.js";
 import type { AsSet, AsSetPost } from "../as-set/as-set.js";
-import type { Design, LegDesign } from "../design.js";
-import type { TapedNosing } from "../nosing-line.js";
-import type { Shop } from "../shop.js";
+import type { Design, LegDesign } from "../document/design.js";
+import type { Shop } from "../document/shop.js";
+import type { TapedNosing } from "../site/nosing-line.js";
 
 /** What is laid out: a design, and what stands already. */
 export interface LaidCase {

@@ -9,7 +9,7 @@
  * @packageDocumentation
  */
 import { type Diagnostic, diagnostic, type Result } from "../../kernel/diagnostic.js";
-import type { LegDesign } from "../design.js";
+import type { LegDesign } from "../document/design.js";
 import type { Adjustment } from "../survey/adjustment.js";
 import type { Matrix } from "../survey/factor.js";
 import { nameOf } from "../survey/reading.js";
