@@ -6,12 +6,17 @@
  * integrated exactly in that direction. Along an edge a 12-point Gauss rule is halved until it agrees with itself to a
  * rounding; where a saddle runs nearly tangent the halves grade towards the tangency by themselves.
  *
+ * An edge may lie beside its face's surface: a line that stands for a slender ellipse by RULING_SAGITTA_MM, one on a surface
+ * that was snapped by STATION_MM. Then the strip between the edge and its foot on the surface counts as well. Without it the
+ * faces would not close, and the volume would hang on the point it is counted from.
+ *
  * @packageDocumentation
  */
 import { type Curve, derivatives, evaluate } from "./curve/curve.js";
 import { lineThrough } from "./curve/intersect.js";
 import { GAUSS_3, GAUSS_12, type GaussRule } from "./gauss.js";
 import type { Edge, EdgeUse, Face, Solid } from "./solid.js";
+import { distanceTo, normalAt } from "./surface.js";
 import { INTEGRAL_FLOOR, INTEGRAL_RELATIVE, ROUNDING_MM, ROUNDING_SHARE } from "./tolerance.js";
 import { cross, distance, dot, length, sub, type Vec3 } from "./vec.js";
 
@@ -49,33 +54,25 @@ export function massProperties(solid: Solid): MassProperties {
     for (const loop of face.loops) {
       for (const use of loop) {
         const edge = solid.edges[use.edge] as Edge;
+        const side: Side = { face, edge, isOff: isOff(face, edge) };
+        const { surface } = face;
         // Along a ruling φ stands still and the integral is zero; a line may also be the chord of a slender ellipse.
-        if (face.surface.kind === "cylinder" && isRuling(edge.curve, face.surface.frame.z)) continue;
+        if (surface.kind === "cylinder" && !side.isOff && isRuling(edge.curve, surface.frame.z)) continue;
         const [a, b] = use.forward ? [edge.t0, edge.t1] : [edge.t1, edge.t0];
-        const whole = panel(face, edge, centre, a, b);
-        parts.push({ face, edge, a, b, whole });
+        const whole = panel(side, centre, a, b);
+        parts.push({ side, a, b, whole });
         for (const k of [0, 1]) total[k] = (total[k] as number) + (whole.size[k] as number);
       }
       for (const edge of gapsOf(solid, loop)) {
-        const { value } = panel(face, edge, centre, edge.t0, edge.t1);
+        const { value } = panel({ face, edge, isOff: isOff(face, edge) }, centre, edge.t0, edge.t1);
         for (let k = 0; k < N; k++) sum[k] = (sum[k] as number) + (value[k] as number);
       }
     }
   }
   const scale = scaleOf(solid, centre, total[0] as number, total[1] as number);
-  for (const { face, edge, a, b, whole } of parts) {
-    refine(
-      face,
-      edge,
-      centre,
-      a,
-      b,
-      whole,
-      scale,
-      edge.curve.kind === "line" ? 0 : MAX_DEPTH,
-      { left: MOST_PANELS },
-      sum,
-    );
+  for (const { side, a, b, whole } of parts) {
+    const depth = side.edge.curve.kind === "line" ? 0 : MAX_DEPTH;
+    refine(side, centre, a, b, whole, scale, depth, { left: MOST_PANELS }, sum);
   }
   const [v = 0, area = 0, mx = 0, my = 0, mz = 0, xx = 0, yy = 0, zz = 0, xy = 0, yz = 0, zx = 0] = sum;
   const c: Vec3 = [mx / v, my / v, mz / v];
@@ -116,6 +113,13 @@ function endOf({ curve, t0, t1 }: Edge, atEnd: boolean): Vec3 {
   return evaluate(curve, atEnd ? t1 : t0);
 }
 
+/** True for an edge that lies beside a face's surface, seen at a quarter and in its middle. */
+function isOff({ surface }: Face, { curve, t0, t1 }: Edge): boolean {
+  return [1 / 4, 1 / 2].some(
+    (k) => Math.abs(distanceTo(surface, evaluate(curve, t0 + k * (t1 - t0)))) > ROUNDING_MM,
+  );
+}
+
 function isRuling(curve: Curve, axis: Vec3): boolean {
   return curve.kind === "line" && length(cross(curve.direction, axis)) < ROUNDING_SHARE;
 }
@@ -131,10 +135,16 @@ function scaleOf(solid: Solid, centre: Vec3, volume: number, area: number): read
   );
 }
 
-/** One use of an edge and its first panel. */
-interface Part {
+/** An edge as a side of one face. */
+interface Side {
   readonly face: Face;
   readonly edge: Edge;
+  readonly isOff: boolean;
+}
+
+/** One use of an edge and its first panel. */
+interface Part {
+  readonly side: Side;
   readonly a: number;
   readonly b: number;
   readonly whole: Panel;
@@ -147,8 +157,7 @@ interface Panel {
 }
 
 function refine(
-  face: Face,
-  edge: Edge,
+  side: Side,
   centre: Vec3,
   a: number,
   b: number,
@@ -160,8 +169,8 @@ function refine(
 ): void {
   const mid = (a + b) / 2;
   if (depth > 0 && budget.left-- > 0) {
-    const left = panel(face, edge, centre, a, mid);
-    const right = panel(face, edge, centre, mid, b);
+    const left = panel(side, centre, a, mid);
+    const right = panel(side, centre, mid, b);
     let agrees = true;
     for (let k = 0; k < N && agrees; k++) {
       const difference = Math.abs(
@@ -174,8 +183,8 @@ function refine(
       );
     }
     if (!agrees) {
-      refine(face, edge, centre, a, mid, left, scale, depth - 1, budget, sum);
-      refine(face, edge, centre, mid, b, right, scale, depth - 1, budget, sum);
+      refine(side, centre, a, mid, left, scale, depth - 1, budget, sum);
+      refine(side, centre, mid, b, right, scale, depth - 1, budget, sum);
       return;
     }
     for (let k = 0; k < N; k++) {
@@ -187,7 +196,7 @@ function refine(
 }
 
 /** One Gauss panel of the edge integral of a face. */
-function panel(face: Face, edge: Edge, centre: Vec3, a: number, b: number): Panel {
+function panel({ face, edge, isOff }: Side, centre: Vec3, a: number, b: number): Panel {
   const value = new Float64Array(N);
   const size = new Float64Array(N);
   const { surface, sense } = face;
@@ -195,6 +204,13 @@ function panel(face: Face, edge: Edge, centre: Vec3, a: number, b: number): Pane
   const origin = sub(frame.origin, centre);
   const half = (b - a) / 2;
   const g = new Float64Array(N);
+  const add = (weight: number): void => {
+    for (let k = 0; k < N; k++) {
+      const term = weight * (g[k] as number);
+      value[k] = (value[k] as number) + term;
+      size[k] = (size[k] as number) + Math.abs(term);
+    }
+  };
   for (let i = 0; i < RULE.nodes.length; i++) {
     const t = (a + b) / 2 + half * (RULE.nodes[i] as number);
     const { p, d1 } = derivatives(edge.curve, t);
@@ -219,11 +235,14 @@ function panel(face: Face, edge: Edge, centre: Vec3, a: number, b: number): Pane
       const start = along(origin, n, surface.radius);
       inner(INNER, start, frame.z, dot(w, frame.z), [sense * n[0], sense * n[1], sense * n[2]], g);
     }
-    for (let k = 0; k < N; k++) {
-      const term = weight * (g[k] as number);
-      value[k] = (value[k] as number) + term;
-      size[k] = (size[k] as number) + Math.abs(term);
-    }
+    add(weight);
+    if (!isOff) continue;
+    // From the foot out to the edge; going along with the face on its left, the strip faces out as the face does.
+    const out = normalAt(surface, p);
+    const off = distanceTo(surface, p);
+    inner(INNER, sub(along(p, out, -off), centre), out, off, cross(out, d1), g);
+    g[1] = 0;
+    add(half * (RULE.weights[i] as number));
   }
   return { value, size };
 }

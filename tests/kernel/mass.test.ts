@@ -1,9 +1,11 @@
 /** Volume, area, centroid and inertia against closed forms. */
 import { describe, expect, it } from "vitest";
+import { frameFromAxis } from "../../src/kernel/frame.js";
 import { massProperties } from "../../src/kernel/mass.js";
 import { num, referenceCase, referenceIds } from "../joints/reference.js";
 import { turned } from "../support/bar-moves.js";
 import { barOf, box, onRound, plane, rect, rod, solidFor, square, tube } from "../support/bars.js";
+import { integrate } from "../support/gauss-kronrod.js";
 
 const ratio = (got: number, expected: number): number => Math.abs(got / expected - 1);
 
@@ -71,6 +73,29 @@ describe("massProperties", () => {
     const m = massProperties(solidFor(barOf(rod(42.4), onRound(42.4, 0, 90), onRound(42.4, 1000, 90))));
     expect(ratio(Math.PI * 21.2 ** 2 * 1000 - m.volume, (16 / 3) * 21.2 ** 3)).toBeLessThan(1e-12);
     expect(m.centroid).toEqual([expect.closeTo(0, 9), expect.closeTo(0, 9), expect.closeTo(500, 9)]);
+  });
+
+  // Source: closed form across, ∫√(R² − h²) dh = (h√(R² − h²) + R² asin(h/R))/2, a quadrature along. The sides are stored
+  // as lines there, 3·10⁻⁷ mm beside the header (RULING_SAGITTA_MM).
+  it("of a bar whose sides run along their header but for 4·10⁻⁴ rad, counted from anywhere", () => {
+    const [half, radius, turn, z] = [10, 25, 4e-4, 400];
+    const [a, b] = [Math.cos(turn), Math.sin(turn)];
+    const { skin, ...contact } = onRound(2 * radius, z, 90);
+    const frame = frameFromAxis([0, 0, z], [-b, a, 0], [a, b, 0]);
+    const solid = solidFor(barOf(box(20, 20), square(), { ...contact, skin: { ...skin, frame } }));
+    const upTo = (h: number): number =>
+      (h * Math.sqrt(radius ** 2 - h ** 2) + radius ** 2 * Math.asin(h / radius)) / 2;
+    const across = (v: number): number => (upTo(a * half + b * v) - upTo(b * v - a * half)) / a;
+    const wanted = z * (2 * half) ** 2 - integrate(across, -half, half, 1e-11);
+    for (const far of [
+      [0, 0, 0],
+      [9000, 0, 0],
+      [0, 9000, 0],
+      [0, 0, 9000],
+    ] as const) {
+      const { volume } = massProperties({ ...solid, vertices: [...solid.vertices, far] });
+      expect(ratio(volume, wanted)).toBeLessThan(1e-13);
+    }
   });
 
   // The rounding of coordinates is a large share of so small a corner's own integrals.

@@ -194,7 +194,8 @@ function turnNear(turn: number, { surface }: Face, p: Vec3, steps: number): numb
 
 /**
  * Moves the points of a loop that a ruling goes through onto it. Of two neighbours beside one ruling that do not lie
- * along it only the nearer one is meant: the other crosses a ruling of the face beyond the edge.
+ * along it only the nearer one is meant: the other crosses a ruling of the face beyond the edge. At a corner both may be:
+ * one edge crosses the ruling so near to the corner that the corner is its crossing, the other has a point of its own there.
  */
 function putOnRulings(flat: FlatFace, start: number, width: number, within: number): void {
   const { x, y, ruling, size } = flat;
@@ -202,12 +203,10 @@ function putOnRulings(flat: FlatFace, start: number, width: number, within: numb
     const k = Math.round((x[i] as number) / width);
     const off = Math.abs((x[i] as number) - k * width);
     if (off >= within) continue;
-    if (
-      off > 0 &&
-      (isMeant(i, i === start ? size - 1 : i - 1, k, off) ||
-        isMeant(i, i + 1 === size ? start : i + 1, k, off))
-    )
-      continue;
+    const before = i === start ? size - 1 : i - 1;
+    const after = i + 1 === size ? start : i + 1;
+    if (off > 0 && isMeant(i, before, k, off) && !isBeyond(i, after, k)) continue;
+    if (off > 0 && isMeant(i, after, k, off) && !isBeyond(i, before, k)) continue;
     ruling[i] = k;
   }
   for (let i = start; i < size; i++) if (ruling[i] !== NO_RULING) x[i] = (ruling[i] as number) * width;
@@ -218,5 +217,11 @@ function putOnRulings(flat: FlatFace, start: number, width: number, within: numb
     if (n === i || offNext >= off) return false;
     const across = Math.abs((x[n] as number) - (x[i] as number));
     return across > ALONG_RULING_SLOPE * Math.abs((y[n] as number) - (y[i] as number));
+  }
+
+  /** The neighbour n lies across ruling k, with no other point to cross it at than i. */
+  function isBeyond(i: number, n: number, k: number): boolean {
+    const offNext = (x[n] as number) - k * width;
+    return offNext * ((x[i] as number) - k * width) < 0 && Math.abs(offNext) >= within;
   }
 }

@@ -5,10 +5,12 @@
  * come together in its tip. What is thinner than an edge may be short would be turned over by welding, or by the rounding
  * of a file. It is left off: the foot, the end of its shorter edge, becomes a point of the longer one, and beyond it the
  * two edges are one. Where the faces beside the needle stand back to back, as on a thin fin, or are needles with the same
- * tip, as on a spire, it holds them apart and must stay.
+ * tip, as on a spire, it holds them apart and must stay. A spire that welding has closed at its foot holds nothing apart and
+ * is left off, also where its shorter edges are pieces of curves, so short that they are straight: they get no points.
  *
  * @packageDocumentation
  */
+import { evaluate } from "../curve/curve.js";
 import type { Edge, EdgeUse, Face, Solid } from "../solid.js";
 import { normalAt } from "../surface.js";
 import { cross, distance, dot, length, sub, type Vec3 } from "../vec.js";
@@ -17,6 +19,8 @@ import { cross, distance, dot, length, sub, type Vec3 } from "../vec.js";
 export interface Needles {
   /** Straight edges that get vertices of the solid as points of their own, in order from the edge's start. */
   readonly feet: ReadonlyMap<number, readonly number[]>;
+  /** Curved edges of spires that are left off: they get no points. */
+  readonly bare: ReadonlyMap<number, null>;
   /** How many needles are left off. */
   readonly cut: number;
   /** True when one that must stay has lost half its angle by welding. */
@@ -27,6 +31,8 @@ export interface Needles {
 interface Side {
   readonly edge: number;
   readonly isLine: boolean;
+  /** True also of a curve that leaves its chord by less than a needle is thick. */
+  readonly isStraight: boolean;
   readonly from: number;
   readonly to: number;
 }
@@ -37,11 +43,19 @@ interface Look {
   readonly same: readonly number[];
   readonly beside: readonly number[];
   readonly within: number;
-  /** How many needles end in each vertex. */
-  readonly tips: number[];
+  /** The needles that end in each vertex. */
+  readonly tips: ReadonlyMap<number, Tip>;
   readonly feet: Map<number, number[]>;
+  readonly bare: Map<number, null>;
   cut: number;
   lost: boolean;
+}
+
+/** The needles that end in a vertex: how many between lines; of all, the shorter edges, and the longer ones with the feet on them. */
+interface Tip {
+  lines: number;
+  readonly short: Set<number>;
+  readonly on: Set<string>;
 }
 
 /**
@@ -57,12 +71,21 @@ export function needlesOf(
   beside: readonly number[],
   within: number,
 ): Needles {
-  const tips = solid.vertices.map(() => 0);
-  const look: Look = { solid, same, beside, within, tips, feet: new Map(), cut: 0, lost: false };
+  const tips = new Map<number, Tip>();
+  const found = { feet: new Map(), bare: new Map(), cut: 0, lost: false };
+  const look: Look = { solid, same, beside, within, tips, ...found };
   const all = solid.faces.flatMap(({ loops }) => loops.map((loop) => sidesOf(look, loop)));
   for (const sides of all) {
     for (const [k, a] of sides.entries()) {
-      if (needleAt(look, a, sides[(k + 1) % sides.length] as Side)) tips[a.to] = (tips[a.to] as number) + 1;
+      const b = sides[(k + 1) % sides.length] as Side;
+      const needle = needleAt(look, a, b);
+      if (!needle) continue;
+      const tip = tips.get(a.to) ?? { lines: 0, short: new Set(), on: new Set() };
+      if (a.isLine && b.isLine) tip.lines++;
+      const [long, foot] = longAndFoot(needle, a, b);
+      tip.short.add((long === a ? b : a).edge);
+      tip.on.add(`${long.edge} ${foot}`);
+      tips.set(a.to, tip);
     }
   }
   for (const sides of all) cutNeedles(look, sides);
@@ -76,23 +99,38 @@ export function needlesOf(
   return look;
 }
 
-function sidesOf({ solid, same }: Look, loop: readonly EdgeUse[]): Side[] {
+function sidesOf({ solid, same, within }: Look, loop: readonly EdgeUse[]): Side[] {
   const sides = loop.map(({ edge: e, forward }): Side => {
-    const { curve, from, to } = solid.edges[e] as Edge;
-    const [a, b] = [same[from] as number, same[to] as number];
-    return { edge: e, isLine: curve.kind === "line", from: forward ? a : b, to: forward ? b : a };
+    const edge = solid.edges[e] as Edge;
+    const isLine = edge.curve.kind === "line";
+    const [a, b] = [same[edge.from] as number, same[edge.to] as number];
+    const isStraight = isLine || bend(solid, edge) < within;
+    return { edge: e, isLine, isStraight, from: forward ? a : b, to: forward ? b : a };
   });
   return sides.filter(({ from, to }) => from !== to);
 }
 
+/** How far an edge leaves its chord, seen at its quarters, millimetres. */
+function bend({ vertices }: Solid, { curve, t0, t1, from, to }: Edge): number {
+  const [p, q] = [vertices[from] as Vec3, vertices[to] as Vec3];
+  const whole = sub(q, p);
+  const off = [1, 2, 3].map((k) => {
+    const u = sub(evaluate(curve, t0 + ((t1 - t0) * k) / 4), p);
+    return length(cross(u, whole));
+  });
+  return Math.max(...off) / length(whole);
+}
+
 /** The needle between two sides: both from its tip to their far ends; null where there is none. */
 function needleAt({ solid, within }: Look, a: Side, b: Side): readonly [Vec3, Vec3] | null {
-  if (!a.isLine || !b.isLine || a.edge === b.edge) return null;
+  if (!a.isStraight || !b.isStraight || a.edge === b.edge) return null;
   const [far, tip, end] = [a.from, a.to, b.to].map((v) => solid.vertices[v]) as [Vec3, Vec3, Vec3];
   const [u, w] = [sub(far, tip), sub(end, tip)];
   const [short, long] = [length(u), length(w)].sort((x, y) => x - y) as [number, number];
   // An edge no longer than a needle is thick is the blunt end of one.
   if (short < within || dot(u, w) <= 0) return null;
+  // Only a line can take a foot.
+  if (!longAndFoot([u, w], a, b)[0].isLine) return null;
   return length(cross(u, w)) / long < within ? [u, w] : null;
 }
 
@@ -117,10 +155,21 @@ function isBlunt(look: Look, a: Side, b: Side, third: Side): boolean {
   return stays(b, third) || stays(third, a);
 }
 
+/** The longer side of a needle, and the far end of the other. */
+function longAndFoot([u, w]: readonly [Vec3, Vec3], a: Side, b: Side): readonly [Side, number] {
+  return dot(u, u) > dot(w, w) ? [a, b.to] : [b, a.from];
+}
+
 /** True when the needle between two sides holds the faces beside it apart. */
 function mustStay(look: Look, a: Side, b: Side): boolean {
-  const tip = look.solid.vertices[a.to] as Vec3;
-  return (look.tips[a.to] as number) > 1 || isBackToBack(look, a.edge, b.edge, tip);
+  const tip = look.tips.get(a.to);
+  if (tip && tip.lines > 1 && !isClosed(tip)) return true;
+  return isBackToBack(look, a.edge, b.edge, look.solid.vertices[a.to] as Vec3);
+}
+
+/** True where needles of a spire have one longer edge and one foot: welding has made one point of its cross-section. */
+function isClosed({ short, on }: Tip): boolean {
+  return short.size > 1 && on.size === 1;
 }
 
 /** What is left of two sides when the needle between them is cut off; null where there is none, or it must stay. */
@@ -129,18 +178,21 @@ function withoutNeedle(look: Look, a: Side, b: Side): Side[] | null {
   if (!needle) return null;
   const [u, w] = needle;
   const tip = look.solid.vertices[a.to] as Vec3;
+  const curved = [a, b].find(({ isLine }) => !isLine);
+  // The faces beyond a lone curve have their rulings through it.
+  if (curved && (!isClosed(look.tips.get(a.to) as Tip) || mustStay(look, a, b))) return null;
   if (mustStay(look, a, b)) {
     const before = cross(unwelded(look, a.edge, tip), unwelded(look, b.edge, tip));
     if (dot(cross(u, w), before) < KEPT * dot(before, before)) look.lost = true;
     return null;
   }
+  if (curved) look.bare.set(curved.edge, null);
   if (a.from === b.to) return [];
-  const aIsLong = dot(u, u) > dot(w, w);
-  const [long, foot] = aIsLong ? [a, b.to] : [b, a.from];
+  const [long, foot] = longAndFoot(needle, a, b);
   const on = look.feet.get(long.edge) ?? [];
   if (!on.includes(foot)) on.push(foot);
   look.feet.set(long.edge, on);
-  return [aIsLong ? { ...a, to: foot } : { ...b, from: foot }];
+  return [long === a ? { ...a, to: foot } : { ...b, from: foot }];
 }
 
 /** Share of its angle that a needle must keep. */

@@ -48,7 +48,7 @@ export function sampleEdges(
   }
   const feet = needles.cut > 0 ? needles.feet : null;
   const wanted: Wanted = { chord, within, finer, feet };
-  const once = sampleAll(solid, steps, beside, same, wanted, NONE, NO_ARCHES);
+  const once = sampleAll(solid, steps, beside, same, wanted, NONE, needles.bare);
   const { arches, fallen } = finsOf(solid, once, beside, thin);
   const lenses = coarseTwins(solid, once.first, arches);
   if (arches.size + lenses.size === 0) return once;
@@ -56,11 +56,10 @@ export function sampleEdges(
     const foot = fallen.get(v);
     return foot === undefined ? v : (same[foot] as number);
   });
-  return sampleAll(solid, steps, beside, standing, wanted, lenses, arches);
+  return sampleAll(solid, steps, beside, standing, wanted, lenses, new Map([...needles.bare, ...arches]));
 }
 
 const NONE: ReadonlySet<number> = new Set();
-const NO_ARCHES: ReadonlyMap<number, number | null> = new Map();
 
 /** Faces by edge: that of its first use at 2e, of its second at 2e + 1. */
 function facesBeside(solid: Solid): number[] {

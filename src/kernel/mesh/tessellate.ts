@@ -115,6 +115,8 @@ function fillFace(face: Face, steps: number, sampled: Sampled, room: Room, out: 
     for (const loop of loops) {
       const start = flat.size;
       layOnPlane(flat, face, loop, sampled);
+      // A loop that is all needle has no points left.
+      if (flat.size === start) continue;
       addClosedRun(flat, start, 0, runs);
     }
   } else {
@@ -123,6 +125,7 @@ function fillFace(face: Face, steps: number, sampled: Sampled, room: Room, out: 
     for (const loop of loops) {
       const start = flat.size;
       unroll(flat, face, loop, sampled, steps, middle);
+      if (flat.size === start) continue;
       middle ??= (face.sense * middleOf(flat)) / width;
       splitLoop(flat, start, width, runs);
     }

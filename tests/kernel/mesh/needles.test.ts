@@ -5,7 +5,7 @@ import { describe, expect, it } from "vitest";
 import { frameFromAxis } from "../../../src/kernel/frame.js";
 import { needlesOf } from "../../../src/kernel/mesh/needles.js";
 import type { Edge, Face, Solid } from "../../../src/kernel/solid.js";
-import { anySquareTo, normalize, sub, type Vec3 } from "../../../src/kernel/vec.js";
+import { anySquareTo, lerp, normalize, scale, sub, type Vec3 } from "../../../src/kernel/vec.js";
 
 const WITHIN = 4e-4;
 const SAME = [0, 1, 2, 3, 4];
@@ -74,7 +74,47 @@ describe("needlesOf", () => {
     const twice = { ...spire, faces: [...spire.faces, spire.faces[0]!] };
     expect(look(twice)).toMatchObject({ cut: 0 });
   });
+
+  it("leaves off a spire that welding has closed at its foot, and gives its curves no points", () => {
+    const found = spire({ bend: 3.9e-4, welded: true });
+    expect(found).toMatchObject({ cut: 2, lost: false });
+    expect([...found.feet]).toEqual([[0, [2]]]);
+    expect([...found.bare.keys()]).toEqual([1, 4]);
+    // Open at its foot it holds faces apart; and a curve that bends by more than a needle is thick is no side of one.
+    for (const kept of [
+      { bend: 3.9e-4, welded: false },
+      { bend: 4.1e-4, welded: true },
+    ]) {
+      const still = spire(kept);
+      expect(still).toMatchObject({ cut: 0, lost: false });
+      expect(still.feet.size + still.bare.size).toBe(0);
+    }
+  });
 });
+
+/** Two needles on one long edge; their shorter edges are half ellipses that leave their chords by `bend`, with a sliver between. */
+function spire({ bend, welded }: { bend: number; welded: boolean }): ReturnType<typeof needlesOf> {
+  const one = needle(1e-4, [0, -1, 0], normalize([0, 1, -1]));
+  const { vertices, edges, faces } = needleTo(one, [6, 0, -1e-4]);
+  const arc = (from: number, to: number): Edge => {
+    const [p, q] = [vertices[from]!, vertices[to]!];
+    const [centre, major] = [lerp(p, q, 0.5), scale(sub(q, p), 0.5)];
+    return { curve: { kind: "conic", centre, major, minor: [0, 0, bend] }, t0: Math.PI, t1: 0, from, to };
+  };
+  const loop = (...uses: (readonly [number, boolean])[]) => [
+    uses.map(([edge, forward]) => ({ edge, forward })),
+  ];
+  const solid: Solid = {
+    vertices,
+    edges: [edges[0]!, arc(0, 2), edges[2]!, edges[3]!, arc(4, 0)],
+    faces: [
+      faces[0]!,
+      { ...faces[1]!, loops: loop([4, true], [0, false], [3, false], [2, false]) },
+      { ...faces[2]!, loops: loop([1, false], [4, false]) },
+    ],
+  };
+  return needlesOf(solid, [0, 1, 2, 3, welded ? 2 : 4], [0, 1, 0, 2, 0, 1, 0, 1, 1, 2], WITHIN);
+}
 
 /** The same with vertex 4, which the long edge's end may be welded to, elsewhere. */
 function needleTo(solid: Solid, p: Vec3): Solid {
