@@ -3,6 +3,8 @@
  *
  * @packageDocumentation
  */
+
+import { MOST_NAMES } from "../layout/survey/survey-findings.js";
 import type { LeftOutRow, ReadingRow, SuspectRow } from "../layout/survey/survey-report-types.js";
 import { type FigureStyle, figure } from "./figure.js";
 
@@ -36,9 +38,6 @@ function columns(cells: readonly string[]): string {
     .join("");
 }
 
-/** So many readings that could be the wrong one as well are named; more are only counted. */
-export const MOST_NAMED = 6;
-
 /** Heading of the table. */
 const HEADING = columns(["reading", "kind", "between", "read", "should read", "off", "times σ"]);
 
@@ -46,7 +45,7 @@ function remark(own: ReadingRow, suspects: readonly SuspectRow[]): string {
   if (own.redundancy === 0) return "  unchecked";
   const found = suspects.find(({ ids }) => ids.includes(own.id));
   if (found !== undefined) return found.ids.length === 1 ? "  SUSPECT" : "  one of";
-  const few = suspects.filter(({ alsoLikely }) => alsoLikely.length <= MOST_NAMED);
+  const few = suspects.filter(({ alsoLikely }) => alsoLikely.length <= MOST_NAMES);
   return few.some(({ alsoLikely }) => alsoLikely.includes(own.id)) ? "  perhaps" : "";
 }
 

@@ -5,9 +5,10 @@
  */
 import { CAUTION } from "../kernel/caution.js";
 import { fromOf, type PlannedReading } from "../layout/survey/reading.js";
+import { MOST_NAMES } from "../layout/survey/survey-findings.js";
 import type { PlanReport, SuspectRow } from "../layout/survey/survey-report-types.js";
 import { type FigureStyle, roundingText } from "./figure.js";
-import { leftOutText, MOST_NAMED, placeText, readingRowsText } from "./reading-rows.js";
+import { leftOutText, placeText, readingRowsText } from "./reading-rows.js";
 import { agreementText, groupText } from "./survey-line.js";
 import { PAPER_WIDTH, wrap } from "./wrap.js";
 
@@ -29,7 +30,7 @@ export function candidateText(own: PlannedReading): string {
 /** What noise may have hidden behind a suspect; of many only how many. */
 function alsoText({ alsoLikely }: SuspectRow): string {
   if (alsoLikely.length === 0) return "";
-  if (alsoLikely.length > MOST_NAMED)
+  if (alsoLikely.length > MOST_NAMES)
     return ` It could also be any of ${alsoLikely.length} others: this is not far above the noise.`;
   return ` Noise of this size can hide which: it could also be ${alsoLikely.join(" or ")}.`;
 }

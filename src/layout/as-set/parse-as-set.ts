@@ -12,7 +12,7 @@ import { diagnostic, hasErrors, type Result } from "../../kernel/diagnostic.js";
 import type { Design } from "../document/design.js";
 import { type Reader, readerOf } from "../document/reader.js";
 import { asSetSchema } from "../document/schema/as-set-schema.js";
-import { issueDiagnostics } from "../document/schema/issue-diagnostic.js";
+import { checkAgainst } from "../document/schema/check-shape.js";
 import { nearestName } from "../document/schema/path-text.js";
 import { placesOf } from "../places.js";
 import { readingSigma } from "../survey/reading-sigma.js";
@@ -21,9 +21,6 @@ import { type AsSetInput, MADE_WORDS } from "./as-set-input.js";
 import { checkStanding } from "./check-standing.js";
 import { type LoadPieces, madePieces } from "./made.js";
 import { measuredPosts } from "./measured-posts.js";
-
-/** Findings past this many are counted, not listed. */
-const MOST_LISTED = 50;
 
 /** What messages call the document, and the keys that a misspelt one is compared with. */
 const DOCUMENT = {
@@ -131,16 +128,6 @@ export function parseAsSet(
   design: Design,
   load?: (from: string) => Result<readonly Piece[]>,
 ): Result<AsSet> {
-  const checked = asSetSchema.safeParse(json);
-  if (checked.success) return resolve(checked.data, design, load);
-  const { issues } = checked.error;
-  const found = issues.slice(0, MOST_LISTED).flatMap((issue) => issueDiagnostics(issue, json, DOCUMENT));
-  if (issues.length <= MOST_LISTED && found.length <= MOST_LISTED) return { ok: false, diagnostics: found };
-  const more = diagnostic({
-    code: "more-findings",
-    severity: "note",
-    message: `The as-set document has more than ${MOST_LISTED} findings; the first ${MOST_LISTED} are listed.`,
-    hint: "Correct these and read it again.",
-  });
-  return { ok: false, diagnostics: [...found.slice(0, MOST_LISTED), more] };
+  const checked = checkAgainst(asSetSchema, json, DOCUMENT);
+  return checked.ok ? resolve(checked.value, design, load) : checked;
 }

@@ -6,17 +6,14 @@
  *
  * @packageDocumentation
  */
-import { diagnostic, hasErrors, type Result } from "../../kernel/diagnostic.js";
+import { hasErrors, type Result } from "../../kernel/diagnostic.js";
 import { parseSection } from "../../members/sections/parse-section.js";
 import type { LengthInput } from "./design-input.js";
 import { type LengthRange, type Reader, readerOf } from "./reader.js";
-import { issueDiagnostics } from "./schema/issue-diagnostic.js";
+import { checkAgainst } from "./schema/check-shape.js";
 import { type DocumentPath, pathText } from "./schema/path-text.js";
 import { shopSchema } from "./schema/shop-schema.js";
 import { type Access, DEFAULT_SHOP, FINISH_MM, type Remnant, type Shop, type ShopInput } from "./shop.js";
-
-/** Findings past this many are counted, not listed. */
-const MOST_LISTED = 50;
 
 /** What messages call the document, and the keys that a misspelt one is compared with. */
 const DOCUMENT = {
@@ -142,16 +139,6 @@ function resolve(document: ShopInput): Result<Shop> {
  * ```
  */
 export function parseShop(json: unknown): Result<Shop> {
-  const checked = shopSchema.safeParse(json);
-  if (checked.success) return resolve(checked.data);
-  const { issues } = checked.error;
-  const found = issues.slice(0, MOST_LISTED).flatMap((issue) => issueDiagnostics(issue, json, DOCUMENT));
-  if (issues.length <= MOST_LISTED && found.length <= MOST_LISTED) return { ok: false, diagnostics: found };
-  const more = diagnostic({
-    code: "more-findings",
-    severity: "note",
-    message: `The shop file has more than ${MOST_LISTED} findings; the first ${MOST_LISTED} are listed.`,
-    hint: "Correct these and read it again.",
-  });
-  return { ok: false, diagnostics: [...found.slice(0, MOST_LISTED), more] };
+  const checked = checkAgainst(shopSchema, json, DOCUMENT);
+  return checked.ok ? resolve(checked.value) : checked;
 }

@@ -10,13 +10,10 @@ import * as z from "zod";
 import { type Diagnostic, diagnostic, type Result } from "../../kernel/diagnostic.js";
 import { type MadeMisfit, MISFIT_KINDS } from "../as-set/made-misfit.js";
 import type { PieceState } from "../as-set/piece-state.js";
-import { issueDiagnostics } from "../document/schema/issue-diagnostic.js";
+import { checkAgainst } from "../document/schema/check-shape.js";
 import { got } from "../document/schema/path-text.js";
 import { pieceSchema } from "./piece-schema.js";
 import { SOLVED_FORMAT, SOLVED_VERSION, type Solved } from "./solved.js";
-
-/** Findings past this many are counted, not listed. */
-const MOST_LISTED = 20;
 
 const DOCUMENT = { name: "The file of solved pieces", keys: ["pieces", "states", "misfits", "generator"] };
 
@@ -128,21 +125,9 @@ function repeated({ pieces }: Solved): Diagnostic[] {
 export function parseSolved(json: unknown): Result<Solved> {
   const wrong = wrongFile(json);
   if (wrong) return { ok: false, diagnostics: [wrong] };
-  const checked = solvedSchema().safeParse(json);
-  if (checked.success) {
-    const diagnostics = repeated(checked.data);
-    return diagnostics.length > 0
-      ? { ok: false, diagnostics }
-      : { ok: true, value: checked.data, diagnostics };
-  }
-  const { issues } = checked.error;
-  const found = issues.slice(0, MOST_LISTED).flatMap((issue) => issueDiagnostics(issue, json, DOCUMENT));
-  if (issues.length <= MOST_LISTED && found.length <= MOST_LISTED) return { ok: false, diagnostics: found };
-  const more = diagnostic({
-    code: "more-findings",
-    severity: "note",
-    message: `The file of solved pieces has more than ${MOST_LISTED} findings; the first ${MOST_LISTED} are listed.`,
-    hint: "Build the design again; the file is not meant to be edited by hand.",
-  });
-  return { ok: false, diagnostics: [...found.slice(0, MOST_LISTED), more] };
+  const again = "Build the design again; the file is not meant to be edited by hand.";
+  const checked = checkAgainst(solvedSchema(), json, DOCUMENT, again);
+  if (!checked.ok) return checked;
+  const diagnostics = repeated(checked.value);
+  return diagnostics.length > 0 ? { ok: false, diagnostics } : checked;
 }

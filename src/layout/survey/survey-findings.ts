@@ -24,8 +24,8 @@ function unchecked(of: Adjustment): Diagnostic[] {
   ];
 }
 
-/** How many names a sentence may hold. */
-const MOST_NAMES = 6;
+/** How many names a sentence may hold; more readings that could be the wrong one as well are only counted. */
+export const MOST_NAMES = 6;
 
 /** What noise may have hidden behind the suspect. */
 function maybe(others: readonly string[]): string {

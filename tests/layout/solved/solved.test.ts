@@ -180,11 +180,11 @@ describe("a broken file of solved pieces", () => {
 
   it("with faults without number lists the first of them", () => {
     const bad = broken((f) => {
-      for (const piece of f.pieces) piece.extra = 1;
+      for (const piece of f.pieces) for (let i = 0; i < 5; i++) piece[`extra${i}`] = 1;
     });
     const found = parseSolved(bad).diagnostics;
     expect(found.at(-1)?.code).toBe("more-findings");
-    expect(found.length).toBeLessThanOrEqual(21);
+    expect(found).toHaveLength(51);
   });
 });
 

@@ -31,7 +31,8 @@ export interface DocumentWords {
   readonly keys: readonly string[];
 }
 
-const DESIGN: DocumentWords = { name: "The design", keys: KEYS };
+/** A design. */
+export const DESIGN: DocumentWords = { name: "The design", keys: KEYS };
 
 const KIND: Readonly<Record<string, string>> = {
   object: "an object { … }",
