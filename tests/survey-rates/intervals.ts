@@ -39,18 +39,18 @@ function draw(random: Random, found: Adjustment, truth: Truth): Record<string, n
     const { value, sigma } = quantityOf(found, of);
     return (value - trueValue(truth, of)) / sigma;
   };
-  const any = 1 + Math.floor(random.between(0, top - 1));
-  const above = any + 1 + Math.floor(random.between(0, top - any));
+  const low = 1 + Math.floor(random.between(0, top - 1));
+  const above = low + 1 + Math.floor(random.between(0, top - low));
   const free = found.coordinates.filter((own) => !own.fixed);
   const one = random.pick(free);
   const placed = one.axis === "x" ? truth.x : truth.z;
   return {
     "slope, lowest to top nosing": off({ kind: "slope", from: 1, to: top }),
-    "slope between two nosings": off({ kind: "slope", from: any, to: above }),
+    "slope between two nosings": off({ kind: "slope", from: low, to: above }),
     "height of the top nosing": off({ kind: "height", to: top }),
     "height of a nosing": off({ kind: "height", to: above }),
     "place along of a nosing": off({ kind: "distance", to: above }),
-    "a riser": off({ kind: "rise", from: any, to: any + 1 }),
+    "a riser": off({ kind: "rise", from: low, to: low + 1 }),
     "pitch, lowest to top nosing": off({ kind: "level", from: 1, to: top }),
     "one coordinate, any": (one.value - placed[one.point as number]!) / one.sigma,
   };
